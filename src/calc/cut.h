@@ -1,0 +1,48 @@
+/* cut.h: the sheet and the pieces cut from it
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "figures.h"
+
+G_BEGIN_DECLS
+
+/* Area of one piece as cut, mm². */
+double   tr_cut_piece_area_mm2 (const TrCut *cut);
+
+/* Chooses rows, sheets and pieces (batch by pieces), or lets the mass decide
+ * (`total_g` is the mixed mass; ignored for batch by pieces). FALSE: not one
+ * piece, or the density is not known. */
+gboolean tr_sheet_compute      (const TrDough *dough,
+                                const TrBench *bench,
+                                double         density_g_ml,
+                                double         total_g,
+                                double         fat_layers,
+                                TrSheet       *sheet);
+
+/* The outline of piece `index` of one sheet, in mm from the sheet's corner:
+ * x along the row, y across. At most 4 corners; a round piece is a centre and
+ * a radius. Pieces are numbered along the rows. */
+typedef struct {
+  int n_corners;                 /* 0: round */
+  double x[4], y[4];             /* round: x[0], y[0] the centre */
+  double radius_mm;
+} TrPieceOutline;
+
+int      tr_sheet_count_pieces (const TrSheet *sheet);    /* of one sheet */
+void     tr_sheet_get_piece    (const TrCut    *cut,
+                                const TrSheet  *sheet,
+                                int             index,
+                                TrPieceOutline *outline);
+
+/* Where the knife starts along the row, in mm from the sheet's left edge:
+ * marks on the near edge (far_edge FALSE) or on the far edge of the first
+ * row. (transfer full) (element-type double) */
+GArray  *tr_sheet_dup_marks    (const TrCut   *cut,
+                                const TrSheet *sheet,
+                                gboolean       far_edge);
+
+G_END_DECLS

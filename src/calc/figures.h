@@ -1,0 +1,208 @@
+/* figures.h: what follows from a trial
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The names are the report's keys. A figure that cannot be computed is NaN
+ * (in the report: null). Nothing is rounded. Figures are immutable and
+ * reference-counted; a dough's figures are shared between generations when
+ * its dough, bench and pantry are the same pointers.
+ */
+
+#pragma once
+
+#include "amount.h"
+#include "ingredient.h"
+#include "written.h"
+
+G_BEGIN_DECLS
+
+/* The greatest count that is still exact; above it counts are NaN. */
+#define TR_EXACT_MAX 9007199254740992.0
+#define TR_MAX_ALTERNATIVES 12
+
+typedef struct { double min, max; } TrRange;
+/* [along the rolling direction, across, thickness] */
+typedef struct { double mm[3]; } TrSize;
+
+typedef struct {
+  const TrLine *line;            /* borrowed from the dough */
+  TrIngredient ingredient;       /* only when `known` */
+  gboolean known;
+  double grams;                  /* of the batch; NaN: not weighed */
+  double written_grams;          /* as written, before scaling */
+  double percent;                /* written on written flour */
+} TrLineFigures;
+
+typedef struct {
+  double flour_g, dough_g, roll_in_g, total_g;
+  double added_water_percent, all_water_percent, prefermented_flour_percent;
+  double dough_fat_percent;
+  double roll_in_percent_of_flour, roll_in_percent_of_dough, roll_in_percent_of_total;
+  double roll_in_fat_percent_of_flour;
+  double salt_percent, sugar_percent, yeast_fresh_percent;
+  double scale;
+  GArray *lines;                 /* TrLineFigures, one a line of the dough */
+  GPtrArray *problems;           /* TrProblem */
+  /* Not in the report: */
+  double written_flour_g, written_dough_g, written_roll_in_g, written_total_g;
+  gboolean flour_is_assumed;     /* all in %, F = 1000 g */
+  double mix_fat_role_g;         /* grams of fat-role lines in the mix, of the batch */
+  double mix_per_100g[TR_N_PARTS];   /* composition of the mix; NaN: not known */
+  double dough_per_100g[TR_N_PARTS]; /* of the dough without the roll-in */
+  gboolean all_fat_is_butter;    /* every fat-role line of the mix is like butter */
+  double salted_fat_salt_percent;/* points of salt_percent that the fat brings */
+} TrFormula;
+
+typedef struct { double fat_g, salt_g, sugars_g, energy_kj, energy_kcal; } TrContent;
+
+typedef struct {
+  double count;
+  double raw_mass_g, baked_mass_g;
+  double added_fat_g;
+  TrContent content;             /* of a piece: fat_g, salt_g, … beside raw_mass_g in the report */
+  TrContent per_100g_raw;
+  double cost;
+} TrPiece;
+
+typedef enum {
+  TR_BREAK_WORKTOP_LENGTH = 1 << 0,
+  TR_BREAK_WORKTOP_WIDTH = 1 << 1,
+  TR_BREAK_ROLL_WIDTH = 1 << 2,
+  TR_BREAK_ROLL_THICKNESS_MIN = 1 << 3,
+  TR_BREAK_ROLL_THICKNESS_MAX = 1 << 4,
+} TrBreaks;
+#define TR_N_BREAKS 5
+const char *tr_break_id (TrBreaks one);          /* "worktop-length" */
+
+typedef struct {
+  TrSize start_mm, rolled_mm, folded_mm;
+  double stretch;
+  double fat_layers, dough_layers;
+  TrRange fat_layer_um;
+  double trimmed_g;
+  TrBreaks breaks;               /* fits = none */
+} TrTurnFigures;
+
+typedef struct {
+  TrSize fat_mm, dough_mm, block_mm;
+  double rim_share;
+} TrLockInFigures;
+
+typedef struct {
+  double blocks_cut;             /* sheets made of one block; NaN: no sheet */
+  TrSize start_mm;
+  double stretch_length, stretch_width;
+  const char *order;             /* "length-first" or "width-first" */
+  gboolean fits;
+} TrToSheet;
+
+typedef struct {
+  double fat_layers, dough_layers, bands, fold_product;
+  double fat_volume_fraction;
+  TrRange fat_layer_um;
+  TrRange dough_layer_um;        /* inner layers; both NaN: none */
+  double dough_layer_um_outer;   /* NaN: inverse */
+  TrLockInFigures lock_in;
+  GArray *steps;                 /* TrTurnFigures */
+  gboolean has_to_sheet;
+  TrToSheet to_sheet;
+  /* Not in the report: */
+  double block_mass_g;           /* net, of one block */
+  double fat_block_g;            /* fat of one block */
+  double mix_density_g_ml, fat_density_g_ml;
+} TrLamination;
+
+typedef struct {
+  int rows, per_row, sheets;
+  double length_mm, width_mm;
+  double pieces_cut, scrap_percent;
+  gboolean rotated;              /* rolled with the row across the worktop's length */
+} TrAlternative;
+
+typedef struct { TrSize footprint_mm; double per_tray, trays, loads; } TrTrays;
+
+typedef struct {
+  int rows, per_row, sheets;
+  double length_mm, width_mm, thickness_mm;   /* relaxed; length along a row */
+  TrSize rolled_mm;
+  double mass_g;                 /* one sheet */
+  double pieces_cut, wanted, spare_pieces;
+  double scrap_percent;
+  TrAlternative alternatives[TR_MAX_ALTERNATIVES];
+  guint n_alternatives;
+  double windings, diameter_mm, layers_across;
+  double printed_thickness_mm;
+  TrTrays trays;
+  /* Not in the report: */
+  TrBreaks breaks;               /* of the rolled sheet */
+  double piece_area_mm2;
+  gboolean hexagonal;            /* round pieces */
+} TrSheet;
+
+/* Findings: what is wrong or worth knowing. words/ makes the sentence. */
+typedef enum { TR_SEVERITY_NOTE, TR_SEVERITY_WARN, TR_SEVERITY_STOP } TrSeverity;
+
+typedef enum {
+  TR_FINDING_NO_FLOUR, TR_FINDING_NOT_WEIGHED, TR_FINDING_LOCK_IN_GEOMETRY, TR_FINDING_TURN_THICKER,
+  TR_FINDING_NO_PIECE, TR_FINDING_AMOUNT, TR_FINDING_TOO_THIN, TR_FINDING_TOO_LONG, TR_FINDING_TOO_THICK,
+  TR_FINDING_MIXER, TR_FINDING_SALT, TR_FINDING_BAND, TR_FINDING_FAT_LAYER, TR_FINDING_STRETCH,
+  TR_FINDING_REST_SHORT, TR_FINDING_WINDOW_SHORT, TR_FINDING_FREEZING, TR_FINDING_PROOF_HOT,
+  TR_FINDING_PRINTED_SIZE, TR_FINDING_PRINTED_COUNT, TR_FINDING_BUTTER_LEGAL, TR_FINDING_LEGAL_MINIMUM,
+  TR_FINDING_SPOON_SALT, TR_FINDING_SPOON_YEAST, TR_FINDING_LOADS, TR_FINDING_COLD_CHAIN,
+  TR_FINDING_SPARE, TR_FINDING_ALLERGENS, TR_N_FINDINGS
+} TrFindingId;
+
+typedef struct {
+  TrFindingId id;
+  TrSeverity severity;
+  char *where;                   /* JSON Pointer inside the dough; "" the dough itself */
+  double value, limit;           /* NaN: none */
+  const char *source;            /* static; NULL: none */
+  /* What the sentence needs besides; the meaning by id is in findings.h. */
+  double with[4];
+  char *name;                    /* an ingredient, a ratio's key, a break's id, …; NULL: none */
+} TrFinding;
+
+const char *tr_finding_id       (TrFindingId id);       /* "too-long" */
+const char *tr_severity_id      (TrSeverity severity);  /* "stop" */
+void        tr_finding_free     (TrFinding *finding);
+
+typedef struct {
+  gatomicrefcount ref_count;
+  TrDough *dough;                /* what they were computed from */
+  TrBench *bench;
+  TrPantry *pantry;
+  TrFormula formula;
+  TrPiece piece;
+  gboolean has_lamination, has_sheet;
+  TrLamination lamination;
+  TrSheet sheet;
+  char **allergens;              /* sorted ids, finish lines included */
+  GPtrArray *findings;           /* TrFinding, worst first */
+} TrDoughFigures;
+
+typedef struct {
+  gatomicrefcount ref_count;
+  TrTrial *trial;
+  GPtrArray *doughs;             /* TrDoughFigures, in document order */
+} TrFigures;
+
+/* The one door: all figures and findings of all doughs. `previous` may be
+ * NULL; doughs that did not change are taken from it. */
+TrFigures            *tr_figures_compute    (const TrTrial   *trial,
+                                             const TrFigures *previous);
+TrFigures            *tr_figures_ref        (const TrFigures *figures);
+void                  tr_figures_unref      (TrFigures *figures);
+const TrDoughFigures *tr_figures_get_dough  (const TrFigures *figures,
+                                             guint            index);
+/* The pointer of something inside dough `index` in the whole document. */
+char                 *tr_figures_dup_pointer (guint       index,
+                                              const char *where);
+TrDoughFigures       *tr_dough_figures_ref   (TrDoughFigures *figures);
+void                  tr_dough_figures_unref (TrDoughFigures *figures);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrFigures, tr_figures_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrDoughFigures, tr_dough_figures_unref)
+
+G_END_DECLS

@@ -1,0 +1,47 @@
+/* formula.h: weights, baker's percentages, what a piece contains
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "figures.h"
+
+G_BEGIN_DECLS
+
+/* Weighs every line as written, solves the percentages, fills everything of
+ * `formula` that does not depend on the batch; scale is 1 and the masses are
+ * the written ones. */
+void   tr_formula_compute     (const TrDough  *dough,
+                               const TrPantry *pantry,
+                               TrFormula      *formula);
+/* Multiplies every mass of the mix by `scale` (NaN: masses become NaN). Finish
+ * lines: written × count / pieces_written, see tr_formula_scale_finish. */
+void   tr_formula_apply_scale (TrFormula *formula,
+                               double     scale);
+void   tr_formula_scale_finish (TrFormula     *formula,
+                                const TrDough *dough,
+                                double         count);
+void   tr_formula_clear       (TrFormula *formula);
+
+/* Needs the formula scaled, and the sheet (NULL: no cut). */
+void   tr_piece_compute       (const TrDough   *dough,
+                               const TrFormula *formula,
+                               const TrSheet   *sheet,
+                               TrPiece         *piece);
+
+/* Sorted, distinct allergen ids of all lines, finish included. */
+char **tr_formula_dup_allergens (const TrFormula *formula);
+
+/* Weights for the scale: rounds the lines of one stage group (indices into
+ * formula->lines) to the bench's steps so that their sum keeps (largest
+ * remainder; lines of leaven, salt and malt under 20 g to the fine step, each
+ * class summing to its own rounded sum). `rounded` has one number a line of
+ * the formula; NaN where a line is not weighed. The whole mix is one sum. */
+void   tr_formula_round_for_scale (const TrFormula *formula,
+                                   const TrBench   *bench,
+                                   double          *rounded);
+gboolean tr_line_is_fine      (const TrLineFigures *line);   /* goes to the fine scale */
+
+G_END_DECLS

@@ -1,0 +1,71 @@
+/* picture.h: drawings from figures, and the shapes that were drawn
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A picture is computed once for a size: a list of shapes in the units of
+ * that size, which is both drawn and hit-tested. It keeps no pointer to
+ * figures or trial.
+ */
+
+#pragma once
+
+#include <cairo.h>
+
+#include "../calc/figures.h"
+#include "../words/words.h"
+
+G_BEGIN_DECLS
+
+typedef struct { double r, g, b; } TrColour;
+
+/* Colours with a fixed meaning (look.md): only their values differ between
+ * paper, light and dark. */
+typedef struct {
+  TrColour paper, text, dim, dough, fat, line, inner_line, worktop, accent, warning;
+  char font[64];                 /* family */
+  double text_size;              /* of a label, in the picture's units */
+  gboolean is_dark;
+  double device_scale;           /* pixels a unit, for pixel alignment; 0: not pixels (PDF, SVG) */
+} TrLook;
+
+void       tr_look_init_paper   (TrLook *look);
+void       tr_look_init_screen  (TrLook *look, gboolean dark, gboolean high_contrast, double text_size);
+void       tr_cairo_set_colour  (cairo_t *cr, const TrColour *colour);
+
+typedef struct _TrPicture TrPicture;
+
+/* What a hit can be. `index` says which: a turn, a piece, a band from the top. */
+typedef enum { TR_PART_OF_NOTHING, TR_PART_OF_BAND, TR_PART_OF_MAGNIFIED_BAND, TR_PART_OF_PIECE, TR_PART_OF_SHEET, TR_PART_OF_TURN,
+               TR_PART_OF_LOCK_IN, TR_PART_OF_WORKTOP, TR_PART_OF_ALTERNATIVE } TrPicturePart;
+typedef struct { TrPicturePart part; int index; } TrHit;
+
+/* The stack at the end (or after n_turns), whole height and a magnified
+ * window, with a scale bar, counts and µm. */
+TrPicture *tr_layers_picture_new  (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+/* Fat on dough in plan with dimensions; for a letter which third first. */
+TrPicture *tr_lock_in_picture_new (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+/* One turn (0-based): start, rolled, folded on the worktop with dimensions and the direction of the next roll. */
+TrPicture *tr_turn_picture_new    (const TrDoughFigures *figures, guint turn, const TrReader *reader, const TrLook *look, double width, double height);
+/* The cuts on the sheet, dimensioned, scrap hatched, worktop behind, marks along both edges. */
+TrPicture *tr_sheet_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+
+TrPicture *tr_picture_ref         (TrPicture *picture);
+void       tr_picture_unref       (TrPicture *picture);
+void       tr_picture_draw        (const TrPicture *picture, cairo_t *cr);
+void       tr_picture_get_size    (const TrPicture *picture, double *width, double *height);
+TrHit      tr_picture_hit         (const TrPicture *picture, double x, double y);
+/* One or two sentences with the numbers of the picture, for those who cannot see it. */
+const char *tr_picture_get_description (const TrPicture *picture);
+/* Says what is under a hit: "Fat layer 7 of 36, 28 µm". (transfer full) */
+char      *tr_picture_dup_hit_text (const TrPicture *picture, const TrHit *hit);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrPicture, tr_picture_unref)
+
+/* Shared by paper and screen: pango text at a baseline. Alignment 0 left, 0.5
+ * middle, 1 right. Returns the width. `weight` 400 normal, 700 bold. */
+double     tr_text_draw           (cairo_t *cr, const TrLook *look, const char *text, double size, int weight,
+                                   const TrColour *colour, double x, double baseline, double align);
+double     tr_text_width          (const TrLook *look, const char *text, double size, int weight);
+
+G_END_DECLS

@@ -1,0 +1,84 @@
+/* words.h: how a quantity, a name, a finding is said to this reader
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Functions named dup return new text. Sizes are said length × width ×
+ * thickness, thousands take a thin space (U+2009), a number and its unit a
+ * no-break space.
+ */
+
+#pragma once
+
+#include "../calc/figures.h"
+
+G_BEGIN_DECLS
+
+typedef enum { TR_UNITS_METRIC, TR_UNITS_US } TrUnitSystem;
+
+/* How this reader wants numbers. Small value, on the stack. */
+typedef struct {
+  TrUnitSystem units;
+  char decimal[8];               /* "." or "," (UTF-8) */
+} TrReader;
+
+/* English, ".", for the command line and paper made there: never looks at the
+ * environment. */
+void        tr_reader_init_plain   (TrReader *reader, TrUnitSystem units);
+/* The process's locale (after setlocale). */
+void        tr_reader_init_locale  (TrReader *reader, TrUnitSystem units);
+
+/* Numbers. NaN gives "–". */
+char       *tr_words_number        (const TrReader *reader, double value, int decimals);
+char       *tr_words_mass          (const TrReader *reader, double grams);            /* "1 470 g", "16.4 g"; US "3 lb 4 oz"?: "51.9 oz" */
+char       *tr_words_mass_number   (const TrReader *reader, double grams, double step_g); /* no unit, decimals by step */
+const char *tr_words_mass_unit     (const TrReader *reader);                          /* "g" or "oz" */
+char       *tr_words_length        (const TrReader *reader, double mm);               /* "205 mm", "8 1/8 in"-style decimals: "8.1 in" */
+char       *tr_words_length_number (const TrReader *reader, double mm);
+const char *tr_words_length_unit   (const TrReader *reader);
+char       *tr_words_size          (const TrReader *reader, const TrSize *size);      /* "640 × 205 × 13 mm" */
+char       *tr_words_size_bare     (const TrReader *reader, const TrSize *size);      /* without the unit */
+char       *tr_words_area_size     (const TrReader *reader, double length_mm, double width_mm); /* "601 × 276 mm" */
+char       *tr_words_percent       (const TrReader *reader, double percent);          /* "56.2 %" */
+char       *tr_words_micrometres   (const TrReader *reader, const TrRange *range);    /* "84 µm", "42–84 µm" */
+char       *tr_words_temperature   (const TrReader *reader, double celsius);          /* "26 °C" or "79 °F" */
+char       *tr_words_minutes       (const TrReader *reader, double minutes);          /* "45 min", "2 h 15" */
+char       *tr_words_count         (const TrReader *reader, double count);            /* "1 024" */
+char       *tr_words_energy        (const TrReader *reader, double kj, double kcal);
+
+/* Names, translated. */
+const char *tr_words_kind          (TrKind kind);          /* "Croissant dough" */
+const char *tr_words_stage         (TrStage stage);        /* "Roll-in" */
+const char *tr_words_style         (TrStyle style);
+const char *tr_words_style_how     (TrStyle style);        /* one sentence: how it is closed */
+char       *tr_words_fold          (int fold);             /* "letter fold (3)" */
+const char *tr_words_shape         (TrShape shape);
+const char *tr_words_place         (TrPlace place);
+const char *tr_words_step          (TrStepId step);
+const char *tr_words_break         (TrBreaks one);
+const char *tr_words_ratio         (TrRatio ratio);        /* "Hydration, all water" */
+const char *tr_words_allergen      (const char *id);       /* Annex II name; unknown: "check the pack" */
+char       *tr_words_allergens     (char **ids);           /* "cereals containing gluten (wheat), eggs, milk" */
+const char *tr_words_severity      (TrSeverity severity);
+const char *tr_words_ingredient    (const TrIngredient *ingredient);   /* translated built-in name, or the baker's own */
+const char *tr_words_fat           (const TrFormula *formula);         /* "butter" or "fat" */
+/* "24 × 51 g raw · butter 11 g · salt 0.6 g · two sheets 601 × 276 × 4 · 2 findings" */
+char       *tr_words_strip         (const TrReader *reader, const TrDoughFigures *figures);
+
+/* Sentences. */
+char       *tr_words_problem       (const TrReader *reader, const TrProblem *problem);
+char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);
+
+/* How the reader's typing is understood: the reader's unit may be left out
+ * ("205", "205 mm", "8 in", "20.5 cm", with either decimal sign). FALSE with
+ * a sentence that names the text and what was expected. Empty is not a
+ * number; callers decide whether a field may be empty. */
+typedef enum { TR_QUANTITY_NUMBER, TR_QUANTITY_WHOLE, TR_QUANTITY_MASS_G, TR_QUANTITY_LENGTH_MM,
+               TR_QUANTITY_TEMPERATURE_C, TR_QUANTITY_PERCENT, TR_QUANTITY_MINUTES } TrQuantity;
+gboolean    tr_words_read          (const TrReader *reader, TrQuantity quantity, const char *text, double *value, GError **error);
+char       *tr_words_write         (const TrReader *reader, TrQuantity quantity, double value);   /* for an entry; reads back */
+/* Completes a bare number in an amount by the reader's mass unit: "250" → "250 g"; the document always
+ * gets "." or exact fractions. (transfer full) */
+char       *tr_words_complete_amount (const TrReader *reader, const char *text);
+
+G_END_DECLS
