@@ -1,0 +1,102 @@
+/* json-text.c: numbers and strings as JSON text
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * One spelling for every value, whatever the locale: the same trial gives the
+ * same bytes. A number is the shortest decimal that reads back as the same
+ * double; whole numbers up to 2^53 stand without exponent or point; minus zero
+ * is 0. What JSON cannot say (NaN, infinities) is null.
+ */
+
+#include "document.h"
+
+#include <string.h>
+
+#define MAX_WHOLE 9007199254740992.0   /* 2^53: every whole number up to here is exact */
+
+static gboolean
+is_same_double (double a,
+                double b)
+{
+  return !(a < b) && !(a > b);
+}
+
+void
+tr_json_append_number (GString *out,
+                       double   value)
+{
+  static const char *const formats[] = { "%.15g", "%.16g", "%.17g" };
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_return_if_fail (out != NULL);
+
+  if (!isfinite (value))
+    {
+      g_string_append (out, "null");
+      return;
+    }
+  if (fabs (value) <= MAX_WHOLE && is_same_double (trunc (value), value))
+    {
+      g_string_append_printf (out, "%" G_GINT64_FORMAT, (gint64) value);
+      return;
+    }
+
+  for (guint i = 0; i < G_N_ELEMENTS (formats); i++)
+    {
+      g_ascii_formatd (digits, sizeof digits, formats[i], value);
+      if (is_same_double (g_ascii_strtod (digits, NULL), value))
+        break;
+    }
+  g_string_append (out, digits);
+}
+
+static const char *
+short_escape (char c)
+{
+  switch (c)
+    {
+    case '"': return "\\\"";
+    case '\\': return "\\\\";
+    case '\b': return "\\b";
+    case '\f': return "\\f";
+    case '\n': return "\\n";
+    case '\r': return "\\r";
+    case '\t': return "\\t";
+    default: return NULL;
+    }
+}
+
+void
+tr_json_append_string (GString    *out,
+                       const char *text)
+{
+  g_return_if_fail (out != NULL);
+
+  if (text == NULL)
+    {
+      g_string_append (out, "null");
+      return;
+    }
+
+  g_string_append_c (out, '"');
+  for (const char *run = text; *run != '\0';)
+    {
+      gsize plain = 0;
+
+      while ((guchar) run[plain] >= 0x20 && run[plain] != '"' && run[plain] != '\\')
+        plain++;
+      g_string_append_len (out, run, (gssize) plain);
+      run += plain;
+      if (*run == '\0')
+        break;
+
+      const char *escape = short_escape (*run);
+      if (escape != NULL)
+        g_string_append (out, escape);
+      else
+        g_string_append_printf (out, "\\u%04x", (guint) (guchar) *run);
+      run++;
+    }
+  g_string_append_c (out, '"');
+}
