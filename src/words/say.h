@@ -1,0 +1,41 @@
+/* say.h: what the files of this room share
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "words.h"
+
+G_BEGIN_DECLS
+
+#define TR_NOT_KNOWN "–"
+#define TR_MINUS "\u2212"
+#define TR_THIN_SPACE "\u2009"
+#define TR_NO_BREAK_SPACE "\u00a0"
+#define TR_NARROW_NO_BREAK_SPACE "\u202f"
+#define TR_TIMES " × "
+
+/* Exact by definition: NIST Handbook 44, appendix C. */
+#define TR_GRAMS_PER_OUNCE 28.349523125
+#define TR_MM_PER_INCH 25.4
+
+/* Half away from zero. */
+double    tr_say_round         (double value, int decimals);
+/* At most `max_decimals`, no zeros at the end: "2.5", "3". */
+char     *tr_say_trimmed       (const TrReader *reader, double value, int max_decimals);
+/* The same with "." and without thin spaces. */
+void      tr_say_print_trimmed (char *buffer, size_t size, double value, int max_decimals);
+/* Takes `number`. */
+char     *tr_say_with_unit     (char *number, const char *unit);
+gboolean  tr_say_is_us         (const TrReader *reader);
+/* "one" to "twelve", then digits. */
+char     *tr_say_small_number  (const TrReader *reader, double count);
+/* Appends "part" after " · " unless `out` is empty; takes and frees `part`. */
+void      tr_say_append_part   (GString *out, char *part);
+
+/* For translators and for the test that compares it with the built-in table. */
+extern const char *const tr_say_ingredient_names[];
+
+G_END_DECLS
