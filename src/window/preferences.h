@@ -1,0 +1,39 @@
+/* preferences.h: what the reader, not the document, decides
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Units, colours and the size of the window. Kept in GSettings where the
+ * schema is installed; without it they live as long as the program runs.
+ *
+ * Properties (read and write, notify): units ("metric", "us"), colours
+ * ("system", "light", "dark"), window-width, window-height (pixels),
+ * window-maximized. They are named as the keys of the schema.
+ */
+
+#pragma once
+
+#include <gio/gio.h>
+
+#include "../words/words.h"
+
+G_BEGIN_DECLS
+
+#define TR_TYPE_PREFERENCES (tr_preferences_get_type ())
+G_DECLARE_FINAL_TYPE (TrPreferences, tr_preferences, TR, PREFERENCES, GObject)
+
+TrPreferences *tr_preferences_new         (void);
+/* Numbers as the process's locale has them, units as the reader chose. */
+void           tr_preferences_init_reader (TrPreferences *self,
+                                           TrReader      *reader);
+const char    *tr_preferences_get_colours (TrPreferences *self);
+void           tr_preferences_get_size    (TrPreferences *self,
+                                           int           *width,
+                                           int           *height,
+                                           gboolean      *maximized);
+void           tr_preferences_set_size    (TrPreferences *self,
+                                           int            width,
+                                           int            height,
+                                           gboolean       maximized);
+
+G_END_DECLS
