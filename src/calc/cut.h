@@ -23,6 +23,20 @@ gboolean tr_sheet_compute      (const TrDough *dough,
                                 double         fat_layers,
                                 TrSheet       *sheet);
 
+/* Grams of dough, after loss, that the smallest sheets with a piece on each
+ * need (one sheet, or one of each block). NaN: not known. */
+double   tr_cut_smallest_g      (const TrDough *dough,
+                                 double         density_g_ml);
+
+/* The smallest number of sheets, to TR_MAX_SHEETS_TRIED, with which length
+ * and width fit on the bench, whatever the thickness; 0: none. The rows are kept
+ * where they are written. */
+#define TR_MAX_SHEETS_TRIED 99
+int      tr_cut_sheets_that_fit (const TrDough *dough,
+                                 const TrBench *bench,
+                                 double         density_g_ml,
+                                 double         total_g);
+
 /* The outline of piece `index` of one sheet, in mm from the sheet's corner:
  * x along the row, y across. At most 4 corners; a round piece is a centre and
  * a radius. Pieces are numbered along the rows. */
@@ -39,8 +53,9 @@ void     tr_sheet_get_piece    (const TrCut    *cut,
                                 TrPieceOutline *outline);
 
 /* Where the knife starts along the row, in mm from the sheet's left edge:
- * marks on the near edge (far_edge FALSE) or on the far edge of the first
- * row. (transfer full) (element-type double) */
+ * marks on the near edge (far_edge FALSE) or on the far edge of a row; all
+ * rows are alike. Round pieces: where the centres are, of the first row and
+ * (far_edge) of the second. (transfer full) (element-type double) */
 GArray  *tr_sheet_dup_marks    (const TrCut   *cut,
                                 const TrSheet *sheet,
                                 gboolean       far_edge);

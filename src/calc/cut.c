@@ -1,0 +1,833 @@
+/* cut.c: the sheet and the pieces cut from it
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * How large the sheet must be for so many pieces, or how many pieces a given
+ * mass makes; which of the possible ways fits the bench best; where each piece
+ * lies. Sizes are those of the relaxed sheet, [along a row, across]; only
+ * `rolled_mm` is what it is rolled to before it shrinks.
+ *
+ * Not here: from which block the sheet is rolled (lamination.c).
+ *
+ * A triangle row: every other one lies upside down, so the near edge is marked
+ * every base from the trim, and the far edge starts half a base in.
+ *
+ *      m   b/2    b     b     b
+ *   ┌─────┬────┬─────┬─────┬──────────┐  far edge
+ *   │ m   .    ╱╲    ╱╲    ╱╲    .    │
+ *   │     .   ╱  ╲  ╱  ╲  ╱  ╲   .    │  h      n triangles: (n + 1)/2 · b
+ *   │     .  ╱ 0  ╲╱ 2  ╲╱ 4  ╲  .    │
+ *   └─────┴──────┴─────┴──────┴───────┘  near edge
+ *        m   b      b      b
+ */
+
+#include "cut.h"
+
+#include "lamination.h"
+
+#define MM3_PER_ML 1000.0
+#define HAIR 1e-9
+#define MAX_ROWS 12
+#define MAX_SHEETS 12
+#define MAX_LAYOUTS (MAX_ROWS * MAX_SHEETS)
+#define MAX_IN_A_ROW 1e6
+#define SCRAP_ALIKE_PERCENT 2.0         /* scrap that is as good as the least */
+#define WORTH_A_SHEET 1.02              /* what a further sheet must bring */
+
+/* What is asked: so many pieces, or (wanted NaN) a mass. */
+typedef struct {
+  const TrCut *cut;
+  const TrBench *bench;
+  double wanted;
+  double net_mm3;
+  double thickness_mm, density_g_ml;
+  int blocks;
+} Question;
+
+/* One way of cutting. */
+typedef struct {
+  int rows, per_row, sheets;
+  gboolean hexagonal, rotated;
+  double length_mm, width_mm;
+  TrBreaks breaks;
+  double pieces, spare, scrap_percent;
+} Layout;
+
+double
+tr_cut_piece_area_mm2 (const TrCut *cut)
+{
+  switch (cut->shape)
+    {
+    case TR_SHAPE_TRIANGLE:
+    case TR_SHAPE_RIGHT_TRIANGLE:
+      return cut->base_mm * cut->height_mm / 2;
+    case TR_SHAPE_RECTANGLE:
+      return cut->width_mm * cut->length_mm;
+    case TR_SHAPE_SQUARE:
+      return cut->side_mm * cut->side_mm;
+    case TR_SHAPE_ROUND:
+      return G_PI * cut->diameter_mm * cut->diameter_mm / 4;
+    case TR_SHAPE_SLICES:
+      return cut->slice_mm * cut->roll_length_mm;
+    case TR_N_SHAPES:
+    default:
+      g_return_val_if_reached (NAN);
+    }
+}
+
+static gboolean
+is_positive (double value)
+{
+  return isfinite (value) && value > 0;
+}
+
+/* The side of a piece along a row, the side across it, and how far the next
+ * is along the row. */
+static void
+get_piece_sides (const TrCut *cut,
+                 double      *along_mm,
+                 double      *across_mm)
+{
+  switch (cut->shape)
+    {
+    case TR_SHAPE_TRIANGLE:
+    case TR_SHAPE_RIGHT_TRIANGLE:
+      *along_mm = cut->base_mm;
+      *across_mm = cut->height_mm;
+      break;
+    case TR_SHAPE_RECTANGLE:
+      *along_mm = cut->width_mm;
+      *across_mm = cut->length_mm;
+      break;
+    case TR_SHAPE_SQUARE:
+      *along_mm = *across_mm = cut->side_mm;
+      break;
+    case TR_SHAPE_ROUND:
+      *along_mm = *across_mm = cut->diameter_mm;
+      break;
+    case TR_SHAPE_SLICES:
+      *along_mm = cut->slice_mm;
+      *across_mm = cut->roll_length_mm;
+      break;
+    case TR_N_SHAPES:
+    default:
+      *along_mm = *across_mm = NAN;
+      g_return_if_reached ();
+    }
+}
+
+static double
+round_pitch (const TrCut *cut)
+{
+  double gap = tr_is_written (cut->gap_mm) ? cut->gap_mm : 0;
+
+  return cut->diameter_mm + gap;
+}
+
+/* From one row of circles to the next. */
+static double
+round_row_pitch (const TrCut *cut,
+                 gboolean     hexagonal)
+{
+  return round_pitch (cut) * (hexagonal ? sqrt (3) / 2 : 1);
+}
+
+/* Length along the row that `per_row` pieces need, without trim. */
+static double
+row_length (const TrCut *cut,
+            double       per_row,
+            gboolean     hexagonal)
+{
+  double along, across;
+
+  get_piece_sides (cut, &along, &across);
+  switch (cut->shape)
+    {
+    case TR_SHAPE_TRIANGLE:
+      return (per_row + 1) / 2 * along;
+    case TR_SHAPE_RIGHT_TRIANGLE:
+      return per_row / 2 * along;
+    case TR_SHAPE_ROUND:
+      return (per_row + (hexagonal ? 0.5 : 0) - 1) * round_pitch (cut) + cut->diameter_mm;
+    case TR_SHAPE_RECTANGLE:
+    case TR_SHAPE_SQUARE:
+    case TR_SHAPE_SLICES:
+    case TR_N_SHAPES:
+    default:
+      return per_row * along;
+    }
+}
+
+/* The other way: how many go into a row. A hair's breadth does not cost a piece. */
+static double
+count_in_row (const TrCut *cut,
+              double       length_mm,
+              gboolean     hexagonal)
+{
+  double along, across;
+
+  get_piece_sides (cut, &along, &across);
+  switch (cut->shape)
+    {
+    case TR_SHAPE_TRIANGLE:
+      return floor (2 * length_mm / along + HAIR) - 1;
+    case TR_SHAPE_RIGHT_TRIANGLE:
+      return 2 * floor (length_mm / along + HAIR);
+    case TR_SHAPE_ROUND:
+      return floor ((length_mm - cut->diameter_mm) / round_pitch (cut) + 1 - (hexagonal ? 0.5 : 0) + HAIR);
+    case TR_SHAPE_RECTANGLE:
+    case TR_SHAPE_SQUARE:
+    case TR_SHAPE_SLICES:
+    case TR_N_SHAPES:
+    default:
+      return floor (length_mm / along + HAIR);
+    }
+}
+
+static double
+rows_width (const TrCut *cut,
+            int          rows,
+            gboolean     hexagonal)
+{
+  double along, across;
+
+  get_piece_sides (cut, &along, &across);
+  if (cut->shape == TR_SHAPE_ROUND)
+    return (rows - 1) * round_row_pitch (cut, hexagonal) + cut->diameter_mm;
+
+  return rows * across;
+}
+
+/* Right triangles come two to a rectangle. */
+static double
+complete_row (const TrCut *cut,
+              double       per_row)
+{
+  return cut->shape == TR_SHAPE_RIGHT_TRIANGLE ? 2 * ceil (per_row / 2) : per_row;
+}
+
+/* Sheet and bench */
+
+static double
+share_kept_by_shrinking (const TrCut *cut)
+{
+  return 1 - cut->shrink_percent / 100;
+}
+
+static TrSize
+size_before_shrinking (const TrCut *cut,
+                       double       length_mm,
+                       double       width_mm,
+                       double       thickness_mm)
+{
+  double kept = share_kept_by_shrinking (cut);
+
+  return (TrSize) { { length_mm / kept, width_mm, thickness_mm * kept } };
+}
+
+static gboolean
+can_answer (const Question *q)
+{
+  return is_positive (tr_cut_piece_area_mm2 (q->cut)) && is_positive (q->thickness_mm)
+         && is_positive (q->density_g_ml) && is_positive (share_kept_by_shrinking (q->cut))
+         && (is_positive (q->wanted) || is_positive (q->net_mm3));
+}
+
+static Question
+ask (const TrDough *dough,
+     const TrBench *bench,
+     double         density_g_ml,
+     double         total_g)
+{
+  const TrCut *cut = dough->cut;
+  gboolean by_pieces = dough->batch_by == TR_BATCH_PIECES;
+  double net_g = total_g * (1 - dough->handling_loss_percent / 100);
+
+  return (Question) {
+    .cut = cut,
+    .bench = bench,
+    .wanted = by_pieces ? ceil (dough->batch_value - HAIR) : NAN,
+    .net_mm3 = by_pieces ? NAN : net_g / density_g_ml * MM3_PER_ML,
+    .thickness_mm = tr_is_written (cut->piece_mass_g)
+                      ? cut->piece_mass_g / density_g_ml * MM3_PER_ML / tr_cut_piece_area_mm2 (cut)
+                      : cut->thickness_mm,
+    .density_g_ml = density_g_ml,
+    .blocks = dough->lock_in != NULL ? MAX (dough->lock_in->blocks, 1) : 1,
+  };
+}
+
+/* Sizes of a layout whose rows and sheets are set: for the pieces wanted, or
+ * from the mass, all of which is rolled. FALSE: not one piece. */
+static gboolean
+size_layout (const Question *q,
+             gboolean        hexagonal,
+             Layout         *layout)
+{
+  double trims = 2 * q->cut->trim_mm;
+  double per_row;
+
+  layout->hexagonal = hexagonal;
+  layout->width_mm = rows_width (q->cut, layout->rows, hexagonal) + trims;
+  if (isnan (q->wanted))
+    {
+      layout->length_mm = q->net_mm3 / q->thickness_mm / layout->sheets / layout->width_mm;
+      per_row = count_in_row (q->cut, layout->length_mm - trims, hexagonal);
+    }
+  else
+    {
+      per_row = complete_row (q->cut, ceil (ceil (q->wanted / layout->sheets) / layout->rows));
+      layout->length_mm = row_length (q->cut, per_row, hexagonal) + trims;
+    }
+  if (!(per_row >= 1 && per_row <= MAX_IN_A_ROW))
+    return FALSE;
+
+  layout->per_row = (int) per_row;
+  layout->pieces = (double) layout->sheets * layout->rows * layout->per_row;
+
+  return TRUE;
+}
+
+/* Round pieces in staggered rows, if that needs less, or gives more. */
+static void
+stagger_if_better (const Question *q,
+                   gboolean       *is_possible,
+                   Layout         *layout)
+{
+  Layout staggered = *layout;
+  double trims = 2 * q->cut->trim_mm;
+
+  if (q->cut->shape != TR_SHAPE_ROUND || layout->rows < 2 || !size_layout (q, TRUE, &staggered))
+    return;
+
+  double needs = (staggered.length_mm - trims) * (staggered.width_mm - trims);
+  double straight_needs = (layout->length_mm - trims) * (layout->width_mm - trims);
+  gboolean is_better = isnan (q->wanted) ? staggered.per_row > layout->per_row
+                                         : needs < straight_needs * (1 - HAIR);
+
+  if (*is_possible && !is_better)
+    return;
+  *layout = staggered;
+  *is_possible = TRUE;
+}
+
+static gboolean
+lay_out (const Question *q,
+         int             rows,
+         int             sheets,
+         Layout         *layout)
+{
+  *layout = (Layout) { .rows = rows, .sheets = sheets };
+
+  gboolean is_possible = size_layout (q, FALSE, layout);
+
+  stagger_if_better (q, &is_possible, layout);
+  if (!is_possible)
+    return FALSE;
+
+  TrSize rolled = size_before_shrinking (q->cut, layout->length_mm, layout->width_mm, q->thickness_mm);
+  double sheets_mm2 = sheets * layout->length_mm * layout->width_mm;
+
+  layout->breaks = tr_bench_check_sheet (q->bench, &rolled, &layout->rotated);
+  layout->spare = layout->pieces - q->wanted;
+  layout->scrap_percent = 100 * (1 - layout->pieces * tr_cut_piece_area_mm2 (q->cut) / sheets_mm2);
+
+  return TRUE;
+}
+
+/* Choosing */
+
+typedef double (*LayoutKey) (const Layout *layout);
+
+static double key_broken (const Layout *l) { return tr_breaks_count (l->breaks); }
+static double key_sheets (const Layout *l) { return l->sheets; }
+static double key_spare (const Layout *l) { return l->spare; }
+static double key_fewer (const Layout *l) { return -l->pieces; }
+static double key_scrap (const Layout *l) { return l->scrap_percent; }
+static double key_longer_side (const Layout *l) { return fmax (l->length_mm, l->width_mm); }
+
+/* Keeps the layouts whose key is at most `slack` over the least, in their
+ * order. Returns how many. */
+static guint
+keep_least (Layout    *layouts,
+            guint      n,
+            LayoutKey  key,
+            double     slack)
+{
+  double least = G_MAXDOUBLE;
+  guint kept = 0;
+
+  for (guint i = 0; i < n; i++)
+    least = fmin (least, key (&layouts[i]));
+  for (guint i = 0; i < n; i++)
+    if (key (&layouts[i]) <= least + slack)
+      layouts[kept++] = layouts[i];
+
+  return kept;
+}
+
+static double
+most_pieces_of (const Layout *layouts,
+                guint         n,
+                int           sheets)
+{
+  double most = 0;
+
+  for (guint i = 0; i < n; i++)
+    if (layouts[i].sheets == sheets)
+      most = fmax (most, layouts[i].pieces);
+
+  return most;
+}
+
+/* Mass given: the number of sheets that gives most pieces, where every
+ * further one must be worth it. */
+static guint
+keep_worthwhile_sheets (Layout *layouts,
+                        guint   n,
+                        int     most_sheets)
+{
+  int best = 0;
+  guint kept = 0;
+
+  for (int sheets = 1; sheets <= most_sheets; sheets++)
+    {
+      double pieces = most_pieces_of (layouts, n, sheets);
+
+      if (pieces > 0 && pieces >= most_pieces_of (layouts, n, best) * WORTH_A_SHEET - HAIR)
+        best = sheets;
+    }
+  for (guint i = 0; i < n; i++)
+    if (layouts[i].sheets == best)
+      layouts[kept++] = layouts[i];
+
+  return kept;
+}
+
+static int
+most_sheets (const Question *q)
+{
+  return MAX (MAX_SHEETS / q->blocks, 1) * q->blocks;
+}
+
+static guint
+list_layouts (const Question *q,
+              Layout          layouts[MAX_LAYOUTS])
+{
+  int first = q->cut->rows > 0 ? q->cut->rows : 1;
+  int last = q->cut->rows > 0 ? q->cut->rows : MAX_ROWS;
+  guint n = 0;
+
+  for (int sheets = q->blocks; sheets <= most_sheets (q); sheets += q->blocks)
+    for (int rows = first; rows <= last; rows++)
+      if (lay_out (q, rows, sheets, &layouts[n]))
+        n++;
+
+  return n;
+}
+
+/* Leaves the best first. */
+static void
+choose_layout (const Question *q,
+               Layout         *layouts,
+               guint           n)
+{
+  n = keep_least (layouts, n, key_broken, 0);
+  if (isnan (q->wanted))
+    {
+      n = keep_worthwhile_sheets (layouts, n, most_sheets (q));
+      n = keep_least (layouts, n, key_fewer, 0);
+    }
+  else
+    {
+      n = keep_least (layouts, n, key_sheets, 0);
+      n = keep_least (layouts, n, key_spare, 0);
+    }
+  n = keep_least (layouts, n, key_scrap, SCRAP_ALIKE_PERCENT + HAIR);
+  keep_least (layouts, n, key_longer_side, HAIR);
+}
+
+static int
+compare_keys (const Layout    *a,
+              const Layout    *b,
+              const LayoutKey *keys,
+              guint            n_keys)
+{
+  for (guint i = 0; i < n_keys; i++)
+    {
+      double difference = keys[i] (a) - keys[i] (b);
+
+      if (fabs (difference) > HAIR)
+        return difference < 0 ? -1 : 1;
+    }
+
+  return a->rows - b->rows;
+}
+
+/* The chosen one (user_data) first, then as they would be chosen. */
+static int
+compare_alternatives (gconstpointer a,
+                      gconstpointer b,
+                      gpointer      user_data)
+{
+  static const LayoutKey for_pieces[] = { key_sheets, key_spare, key_scrap, key_longer_side };
+  static const LayoutKey for_mass[] = { key_fewer, key_sheets, key_scrap, key_longer_side };
+  const Layout *chosen = user_data, *first = a, *second = b;
+  gboolean is_first = first->rows == chosen->rows && first->sheets == chosen->sheets;
+  gboolean is_second = second->rows == chosen->rows && second->sheets == chosen->sheets;
+
+  if (is_first != is_second)
+    return is_first ? -1 : 1;
+
+  return compare_keys (first, second, isnan (chosen->spare) ? for_mass : for_pieces, 4);
+}
+
+static void
+list_alternatives (Layout       *layouts,
+                   guint         n,
+                   const Layout *chosen,
+                   TrSheet      *sheet)
+{
+  g_qsort_with_data (layouts, (gint) n, sizeof *layouts, compare_alternatives, (gpointer) chosen);
+  for (guint i = 0; i < n && sheet->n_alternatives < TR_MAX_ALTERNATIVES; i++)
+    if (layouts[i].breaks == 0)
+      sheet->alternatives[sheet->n_alternatives++] = (TrAlternative) {
+        .rows = layouts[i].rows,
+        .per_row = layouts[i].per_row,
+        .sheets = layouts[i].sheets,
+        .length_mm = layouts[i].length_mm,
+        .width_mm = layouts[i].width_mm,
+        .pieces_cut = layouts[i].pieces,
+        .scrap_percent = layouts[i].scrap_percent,
+        .rotated = layouts[i].rotated,
+      };
+}
+
+/* What is made of a piece */
+
+/* The side that is rolled up; NaN: a round piece has none. */
+static double
+rolled_up_side (const TrCut *cut)
+{
+  double along, across;
+
+  get_piece_sides (cut, &along, &across);
+
+  return cut->shape == TR_SHAPE_ROUND ? NAN : across;
+}
+
+/* L = h(1 + e), t = T/(1 + e): a spiral without a core covers L·t = π(nt)². */
+static double
+count_windings (const TrCut *cut,
+                double       thickness_mm,
+                double      *diameter_mm)
+{
+  double stretched = 1 + cut->stretch_percent / 100;
+  double length = rolled_up_side (cut) * stretched;
+  double thickness = thickness_mm / stretched;
+  double windings = sqrt (length / (G_PI * thickness));
+
+  *diameter_mm = 2 * windings * thickness;
+
+  return windings;
+}
+
+static void
+roll_pieces_up (const TrCut *cut,
+                double       fat_layers,
+                TrSheet     *sheet)
+{
+  sheet->windings = sheet->diameter_mm = sheet->layers_across = NAN;
+  if (!tr_cut_is_rolled_up (cut))
+    return;
+
+  sheet->windings = count_windings (cut, sheet->thickness_mm, &sheet->diameter_mm);
+  sheet->layers_across = 2 * sheet->windings * fat_layers;
+}
+
+/* What a piece stands on, and how high it is. A slice lies on the face it was
+ * cut at; its log is rolled whether or not that is written. */
+static TrSize
+find_footprint (const TrCut   *cut,
+                const TrSheet *sheet)
+{
+  double along, across, diameter;
+
+  get_piece_sides (cut, &along, &across);
+  if (cut->shape == TR_SHAPE_SLICES)
+    {
+      count_windings (cut, sheet->thickness_mm, &diameter);
+      return (TrSize) { { diameter, diameter, along } };
+    }
+  if (is_positive (sheet->diameter_mm))
+    return (TrSize) { { along, sheet->diameter_mm, sheet->diameter_mm } };
+
+  return (TrSize) { { along, across, sheet->thickness_mm } };
+}
+
+static double
+count_on_tray (const TrBench *bench,
+               double         along_mm,
+               double         across_mm)
+{
+  double gap = bench->piece_gap_mm;
+
+  return floor (bench->tray_mm[0] / (along_mm + gap) + HAIR) * floor (bench->tray_mm[1] / (across_mm + gap) + HAIR);
+}
+
+static void
+fill_trays (const TrCut   *cut,
+            const TrBench *bench,
+            TrSheet       *sheet)
+{
+  TrTrays *trays = &sheet->trays;
+  const double *foot;
+
+  trays->footprint_mm = find_footprint (cut, sheet);
+  foot = trays->footprint_mm.mm;
+  trays->per_tray = fmax (count_on_tray (bench, foot[0], foot[1]), count_on_tray (bench, foot[1], foot[0]));
+  trays->trays = trays->per_tray >= 1 ? ceil (sheet->pieces_cut / trays->per_tray) : NAN;
+  trays->loads = bench->trays_in_oven >= 1 ? ceil (trays->trays / bench->trays_in_oven) : NAN;
+}
+
+static void
+fill_sheet (const Question *q,
+            const Layout   *layout,
+            double          fat_layers,
+            TrSheet        *sheet)
+{
+  const double *printed = q->cut->printed_sheet_mm;
+
+  sheet->rows = layout->rows;
+  sheet->per_row = layout->per_row;
+  sheet->sheets = layout->sheets;
+  sheet->length_mm = layout->length_mm;
+  sheet->width_mm = layout->width_mm;
+  sheet->thickness_mm = q->thickness_mm;
+  sheet->rolled_mm = size_before_shrinking (q->cut, layout->length_mm, layout->width_mm, q->thickness_mm);
+  sheet->mass_g = layout->length_mm * layout->width_mm * q->thickness_mm / MM3_PER_ML * q->density_g_ml;
+  sheet->pieces_cut = layout->pieces;
+  sheet->wanted = q->wanted;
+  sheet->spare_pieces = layout->spare;
+  sheet->scrap_percent = layout->scrap_percent;
+  sheet->printed_thickness_mm = sheet->mass_g / q->density_g_ml * MM3_PER_ML / (printed[0] * printed[1]);
+  sheet->breaks = layout->breaks;
+  sheet->piece_area_mm2 = tr_cut_piece_area_mm2 (q->cut);
+  sheet->hexagonal = layout->hexagonal;
+  roll_pieces_up (q->cut, fat_layers, sheet);
+  fill_trays (q->cut, q->bench, sheet);
+}
+
+gboolean
+tr_sheet_compute (const TrDough *dough,
+                  const TrBench *bench,
+                  double         density_g_ml,
+                  double         total_g,
+                  double         fat_layers,
+                  TrSheet       *sheet)
+{
+  g_return_val_if_fail (dough->cut != NULL, FALSE);
+
+  Question q = ask (dough, bench, density_g_ml, total_g);
+  Layout layouts[MAX_LAYOUTS], possible[MAX_LAYOUTS];
+
+  *sheet = (TrSheet) { 0 };
+  if (!can_answer (&q))
+    return FALSE;
+
+  guint n = list_layouts (&q, layouts);
+  if (n == 0)
+    return FALSE;
+
+  memcpy (possible, layouts, n * sizeof *layouts);
+  choose_layout (&q, layouts, n);
+  fill_sheet (&q, &layouts[0], fat_layers, sheet);
+  list_alternatives (possible, n, &layouts[0], sheet);
+
+  return TRUE;
+}
+
+double
+tr_cut_smallest_g (const TrDough *dough,
+                   double         density_g_ml)
+{
+  Question q = ask (dough, NULL, density_g_ml, NAN);
+  double trims = 2 * q.cut->trim_mm;
+  int rows = MAX (q.cut->rows, 1);
+  double length = row_length (q.cut, complete_row (q.cut, 1), FALSE) + trims;
+  double width = rows_width (q.cut, rows, FALSE) + trims;
+
+  return q.blocks * length * width * q.thickness_mm / MM3_PER_ML * density_g_ml;
+}
+
+int
+tr_cut_sheets_that_fit (const TrDough *dough,
+                        const TrBench *bench,
+                        double         density_g_ml,
+                        double         total_g)
+{
+  const TrBreaks sizes = TR_BREAK_WORKTOP_LENGTH | TR_BREAK_WORKTOP_WIDTH | TR_BREAK_ROLL_WIDTH;
+  Question q = ask (dough, bench, density_g_ml, total_g);
+  Layout layout;
+
+  if (!can_answer (&q))
+    return 0;
+
+  for (int sheets = q.blocks; sheets <= TR_MAX_SHEETS_TRIED; sheets += q.blocks)
+    for (int rows = MAX (q.cut->rows, 1); rows <= MAX (q.cut->rows, q.cut->rows > 0 ? 0 : MAX_ROWS); rows++)
+      if (lay_out (&q, rows, sheets, &layout) && (layout.breaks & sizes) == 0)
+        return sheets;
+
+  return 0;
+}
+
+/* Where each piece lies */
+
+int
+tr_sheet_count_pieces (const TrSheet *sheet)
+{
+  return sheet->rows * sheet->per_row;
+}
+
+static void
+set_corners (TrPieceOutline *outline,
+             int             n_corners,
+             const double    x[4],
+             const double    y[4])
+{
+  *outline = (TrPieceOutline) { .n_corners = n_corners, .radius_mm = NAN };
+  for (int i = 0; i < n_corners; i++)
+    {
+      outline->x[i] = x[i];
+      outline->y[i] = y[i];
+    }
+}
+
+static void
+outline_triangle (const TrCut    *cut,
+                  double          x,
+                  double          y,
+                  int             column,
+                  TrPieceOutline *outline)
+{
+  double b = cut->base_mm, h = cut->height_mm;
+  double left = x + column * b / 2;
+  double base_y = column % 2 == 0 ? y : y + h;
+  double tip_y = column % 2 == 0 ? y + h : y;
+
+  set_corners (outline, 3,
+               (double[4]) { left, left + b, left + b / 2 },
+               (double[4]) { base_y, base_y, tip_y });
+}
+
+static void
+outline_right_triangle (const TrCut    *cut,
+                        double          x,
+                        double          y,
+                        int             column,
+                        TrPieceOutline *outline)
+{
+  double left = x + column / 2 * cut->base_mm;
+  double right = left + cut->base_mm;
+  double top = y + cut->height_mm;
+
+  if (column % 2 == 0)
+    set_corners (outline, 3, (double[4]) { left, right, left }, (double[4]) { y, y, top });
+  else
+    set_corners (outline, 3, (double[4]) { right, right, left }, (double[4]) { y, top, top });
+}
+
+static void
+outline_round (const TrCut    *cut,
+               const TrSheet  *sheet,
+               int             row,
+               int             column,
+               TrPieceOutline *outline)
+{
+  double r = cut->diameter_mm / 2, pitch = round_pitch (cut);
+  double staggered = sheet->hexagonal && row % 2 == 1 ? pitch / 2 : 0;
+
+  *outline = (TrPieceOutline) { .radius_mm = r };
+  outline->x[0] = cut->trim_mm + r + column * pitch + staggered;
+  outline->y[0] = cut->trim_mm + r + row * round_row_pitch (cut, sheet->hexagonal);
+}
+
+void
+tr_sheet_get_piece (const TrCut    *cut,
+                    const TrSheet  *sheet,
+                    int             index,
+                    TrPieceOutline *outline)
+{
+  g_return_if_fail (index >= 0 && index < tr_sheet_count_pieces (sheet));
+
+  int row = index / sheet->per_row, column = index % sheet->per_row;
+  double along, across;
+
+  get_piece_sides (cut, &along, &across);
+  double x = cut->trim_mm, y = cut->trim_mm + row * across;
+
+  if (cut->shape == TR_SHAPE_ROUND)
+    outline_round (cut, sheet, row, column, outline);
+  else if (cut->shape == TR_SHAPE_TRIANGLE)
+    outline_triangle (cut, x, y, column, outline);
+  else if (cut->shape == TR_SHAPE_RIGHT_TRIANGLE)
+    outline_right_triangle (cut, x, y, column, outline);
+  else
+    {
+      x += column * along;
+      set_corners (outline, 4, (double[4]) { x, x + along, x + along, x },
+                   (double[4]) { y, y, y + across, y + across });
+    }
+}
+
+/* First mark from the trim, distance and number of marks on an edge. */
+static int
+find_marks (const TrCut   *cut,
+            const TrSheet *sheet,
+            gboolean       far_edge,
+            double        *first,
+            double        *apart)
+{
+  double across;
+  int n = sheet->per_row;
+
+  get_piece_sides (cut, apart, &across);
+  *first = 0;
+  switch (cut->shape)
+    {
+    case TR_SHAPE_TRIANGLE:
+      *first = far_edge ? cut->base_mm / 2 : 0;
+      return (far_edge ? n / 2 : (n + 1) / 2) + 1;
+    case TR_SHAPE_RIGHT_TRIANGLE:
+      return n / 2 + 1;
+    case TR_SHAPE_ROUND:
+      *apart = round_pitch (cut);
+      *first = cut->diameter_mm / 2 + (far_edge && sheet->hexagonal ? *apart / 2 : 0);
+      return n;
+    case TR_SHAPE_RECTANGLE:
+    case TR_SHAPE_SQUARE:
+    case TR_SHAPE_SLICES:
+    case TR_N_SHAPES:
+    default:
+      return n + 1;
+    }
+}
+
+GArray *
+tr_sheet_dup_marks (const TrCut   *cut,
+                    const TrSheet *sheet,
+                    gboolean       far_edge)
+{
+  double first, apart;
+  int n_marks = find_marks (cut, sheet, far_edge, &first, &apart);
+  GArray *marks = g_array_sized_new (FALSE, FALSE, sizeof (double), (guint) n_marks);
+
+  for (int i = 0; i < n_marks; i++)
+    {
+      double mark = cut->trim_mm + first + i * apart;
+
+      g_array_append_val (marks, mark);
+    }
+
+  return marks;
+}
