@@ -47,10 +47,12 @@ typedef struct {
   /* Not in the report: */
   double written_flour_g, written_dough_g, written_roll_in_g, written_total_g;
   gboolean flour_is_assumed;     /* all in %, F = 1000 g */
+  double written_fat_role_g;
   double mix_fat_role_g;         /* grams of fat-role lines in the mix, of the batch */
+  double mix_salt_per_100g;      /* effective salt; not from sodium where the line is salt */
   double mix_per_100g[TR_N_PARTS];   /* composition of the mix; NaN: not known */
   double dough_per_100g[TR_N_PARTS]; /* of the dough without the roll-in */
-  gboolean all_fat_is_butter;    /* every fat-role line of the mix is like butter */
+  gboolean all_fat_is_butter;    /* there are fat-role lines in the mix and every one is like butter */
   double salted_fat_salt_percent;/* points of salt_percent that the fat brings */
 } TrFormula;
 

@@ -10,6 +10,19 @@
 
 G_BEGIN_DECLS
 
+static inline TrLineFigures *
+tr_formula_get_line (const TrFormula *formula,
+                     guint            index)
+{
+  return &g_array_index (formula->lines, TrLineFigures, index);
+}
+
+static inline gboolean
+tr_line_is_in_mix (const TrLineFigures *line)
+{
+  return line->line->stage != TR_STAGE_FINISH;
+}
+
 /* Weighs every line as written, solves the percentages, fills everything of
  * `formula` that does not depend on the batch; scale is 1 and the masses are
  * the written ones. */
@@ -25,7 +38,11 @@ void   tr_formula_scale_finish (TrFormula     *formula,
                                 double         count);
 void   tr_formula_clear       (TrFormula *formula);
 
-/* Needs the formula scaled, and the sheet (NULL: no cut). */
+/* Pieces of the batch: those the sheets give; without a cut the pieces wanted
+ * or written. NaN: not known, or a cut that gives no sheet (`sheet` NULL). */
+double tr_dough_count_pieces  (const TrDough *dough,
+                               const TrSheet *sheet);
+/* Needs the formula and its finish lines scaled, and the sheet (NULL: none). */
 void   tr_piece_compute       (const TrDough   *dough,
                                const TrFormula *formula,
                                const TrSheet   *sheet,
@@ -34,11 +51,11 @@ void   tr_piece_compute       (const TrDough   *dough,
 /* Sorted, distinct allergen ids of all lines, finish included. */
 char **tr_formula_dup_allergens (const TrFormula *formula);
 
-/* Weights for the scale: rounds the lines of one stage group (indices into
- * formula->lines) to the bench's steps so that their sum keeps (largest
- * remainder; lines of leaven, salt and malt under 20 g to the fine step, each
- * class summing to its own rounded sum). `rounded` has one number a line of
- * the formula; NaN where a line is not weighed. The whole mix is one sum. */
+/* Weights for the scale: the mix is rounded to the bench's steps so that its
+ * sum keeps (largest remainder; lines of leaven, salt and malt under 20 g to
+ * the fine step, each class summing to its own rounded sum); finish lines each
+ * by themselves. `rounded` has one number a line of the formula; NaN where a
+ * line is not weighed. */
 void   tr_formula_round_for_scale (const TrFormula *formula,
                                    const TrBench   *bench,
                                    double          *rounded);

@@ -65,6 +65,14 @@ double              tr_ingredient_flour_share (const TrIngredient *ingredient,
 void                tr_ingredient_compose (const TrIngredient *ingredient,
                                            double              hydration_percent,
                                            double              per_100g[TR_N_PARTS]);
+/* Grams of a part in `grams` of something (sodium: mg). What is not known
+ * makes NaN only where there is some of it. */
+double              tr_part_of            (double              grams,
+                                           double              per_100g);
+/* What counts as salt, g per 100 g: all of a salt; of the rest sodium × 2.5,
+ * EU 1169/2011 Annex I. */
+double              tr_salt_per_100g      (const TrIngredient *ingredient,
+                                           const double        per_100g[TR_N_PARTS]);
 /* EU 1169/2011 Annex XIV; kJ and kcal per 100 g, carbohydrate less fibre */
 void                tr_energy_per_100g    (const double  per_100g[TR_N_PARTS],
                                            double       *kj,
