@@ -134,21 +134,6 @@ tr_say_trimmed (const TrReader *reader,
   return dress (reader, buffer);
 }
 
-char *
-tr_say_with_unit (char       *number,
-                  const char *unit)
-{
-  g_autofree char *owned = number;
-
-  return g_strconcat (owned, TR_NO_BREAK_SPACE, unit, NULL);
-}
-
-gboolean
-tr_say_is_us (const TrReader *reader)
-{
-  return reader->units == TR_UNITS_US;
-}
-
 /* The fewest decimals, at least `decimals`, at which something that is not
  * nothing does not look like nothing. */
 static int

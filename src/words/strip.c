@@ -13,34 +13,6 @@
 
 #include "say.h"
 
-char *
-tr_say_small_number (const TrReader *reader,
-                     double          count)
-{
-  static const char *const words[] = {
-    NC_("small number", "no"), NC_("small number", "one"), NC_("small number", "two"),
-    NC_("small number", "three"), NC_("small number", "four"), NC_("small number", "five"),
-    NC_("small number", "six"), NC_("small number", "seven"), NC_("small number", "eight"),
-    NC_("small number", "nine"), NC_("small number", "ten"), NC_("small number", "eleven"),
-    NC_("small number", "twelve"),
-  };
-  double whole = tr_say_round (count, 0);
-
-  if (fabs (count - whole) < 1e-9 && whole >= 0 && whole < (double) G_N_ELEMENTS (words))
-    return g_strdup (g_dpgettext2 (GETTEXT_PACKAGE, "small number", words[(int) whole]));
-  return tr_words_count (reader, count);
-}
-
-void
-tr_say_append_part (GString *out,
-                    char    *part)
-{
-  if (out->len > 0)
-    g_string_append (out, " · ");
-  g_string_append (out, part);
-  g_free (part);
-}
-
 static void
 append_pieces (GString              *out,
                const TrReader       *reader,
@@ -56,7 +28,7 @@ append_pieces (GString              *out,
     tr_say_append_part (out, g_strdup_printf (_("%s × %s raw"), count, mass));
   else
     tr_say_append_part (out, g_strdup_printf (dngettext (GETTEXT_PACKAGE, "%s piece", "%s pieces",
-                                                         (gulong) CLAMP (piece->count, 0, 1e9)), count));
+                                                         tr_say_plural (piece->count)), count));
 }
 
 /* "butter 11 g": a name and a mass of one piece. */
@@ -82,7 +54,7 @@ append_sheet (GString        *out,
   g_autofree char *count = tr_say_small_number (reader, sheet->sheets);
 
   tr_say_append_part (out, g_strdup_printf (dngettext (GETTEXT_PACKAGE, "%s sheet %s", "%s sheets %s",
-                                                       (gulong) MAX (sheet->sheets, 0)), count, size));
+                                                       tr_say_plural (sheet->sheets)), count, size));
 }
 
 /* The allergens are always found; they are not what the reader has to look at. */

@@ -28,12 +28,12 @@ void        tr_reader_init_plain   (TrReader *reader, TrUnitSystem units);
 /* The process's locale (after setlocale). */
 void        tr_reader_init_locale  (TrReader *reader, TrUnitSystem units);
 
-/* Numbers. NaN gives "–". */
+/* Numbers, rounded for the eye. NaN gives "–" without a unit. */
 char       *tr_words_number        (const TrReader *reader, double value, int decimals);
-char       *tr_words_mass          (const TrReader *reader, double grams);            /* "1 470 g", "16.4 g"; US "3 lb 4 oz"?: "51.9 oz" */
+char       *tr_words_mass          (const TrReader *reader, double grams);            /* "1 470 g", "16.4 g"; US "1.25 oz", "12.3 oz", from 2 lb "3 lb 3.9 oz" */
 char       *tr_words_mass_number   (const TrReader *reader, double grams, double step_g); /* no unit, decimals by step */
 const char *tr_words_mass_unit     (const TrReader *reader);                          /* "g" or "oz" */
-char       *tr_words_length        (const TrReader *reader, double mm);               /* "205 mm", "8 1/8 in"-style decimals: "8.1 in" */
+char       *tr_words_length        (const TrReader *reader, double mm);               /* "205 mm", "3.5 mm"; US eighths, under 2 in sixteenths, under 1/2 in thirty-seconds: "8 1/8 in" */
 char       *tr_words_length_number (const TrReader *reader, double mm);
 const char *tr_words_length_unit   (const TrReader *reader);
 char       *tr_words_size          (const TrReader *reader, const TrSize *size);      /* "640 × 205 × 13 mm" */
@@ -57,12 +57,13 @@ const char *tr_words_place         (TrPlace place);
 const char *tr_words_step          (TrStepId step);
 const char *tr_words_break         (TrBreaks one);
 const char *tr_words_ratio         (TrRatio ratio);        /* "Hydration, all water" */
-const char *tr_words_allergen      (const char *id);       /* Annex II name; unknown: "check the pack" */
-char       *tr_words_allergens     (char **ids);           /* "cereals containing gluten (wheat), eggs, milk" */
+const char *tr_words_allergen      (const char *id);       /* "wheat", "eggs"; unknown: "check the pack"; another's word as written */
+char       *tr_words_allergens     (char **ids);           /* "cereals containing gluten (wheat), eggs, milk"; none: "none known" */
 const char *tr_words_severity      (TrSeverity severity);
 const char *tr_words_ingredient    (const TrIngredient *ingredient);   /* translated built-in name, or the baker's own */
 const char *tr_words_fat           (const TrFormula *formula);         /* "butter" or "fat" */
-/* "24 × 51 g raw · butter 11 g · salt 0.6 g · two sheets 601 × 276 × 4 · 2 findings" */
+/* "24 × 51 g raw · butter 11 g · salt 0.6 g · two sheets 601 × 276 × 4 mm · 2 findings";
+ * the allergens, always found, are not counted. */
 char       *tr_words_strip         (const TrReader *reader, const TrDoughFigures *figures);
 
 /* Sentences. */
@@ -70,13 +71,19 @@ char       *tr_words_problem       (const TrReader *reader, const TrProblem *pro
 char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);
 
 /* How the reader's typing is understood: the reader's unit may be left out
- * ("205", "205 mm", "8 in", "20.5 cm", with either decimal sign). FALSE with
- * a sentence that names the text and what was expected. Empty is not a
+ * ("205", "205 mm", "8 1/8 in", "20.5 cm", "2 h 15", with either decimal sign
+ * and thin spaces). FALSE with G_NUMBER_PARSER_ERROR and a sentence that names
+ * the text and what was expected; `value` is then untouched. Empty is not a
  * number; callers decide whether a field may be empty. */
 typedef enum { TR_QUANTITY_NUMBER, TR_QUANTITY_WHOLE, TR_QUANTITY_MASS_G, TR_QUANTITY_LENGTH_MM,
                TR_QUANTITY_TEMPERATURE_C, TR_QUANTITY_PERCENT, TR_QUANTITY_MINUTES } TrQuantity;
 gboolean    tr_words_read          (const TrReader *reader, TrQuantity quantity, const char *text, double *value, GError **error);
-char       *tr_words_write         (const TrReader *reader, TrQuantity quantity, double value);   /* for an entry; reads back */
+/* For an entry: the number without its unit (show tr_words_length_unit and
+ * the like beside it), no thousands sign; NaN gives "". Reads back to within
+ * half of the last place written: 0.001 mm, g, %, min; 0.01 °C or °F;
+ * 0.0001 oz; 0.001 in unless it is a ruler's fraction ("8 1/8"), which is exact.
+ * What still stands there as it was written has not been edited: do not commit it. */
+char       *tr_words_write         (const TrReader *reader, TrQuantity quantity, double value);
 /* Completes a bare number in an amount by the reader's mass unit: "250" → "250 g"; the document always
  * gets "." or exact fractions. (transfer full) */
 char       *tr_words_complete_amount (const TrReader *reader, const char *text);

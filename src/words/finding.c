@@ -1,0 +1,609 @@
+/* finding.c: what was found, as sentences: the number, the reason, what mends it
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What value, limit, with and name hold is said in calc/findings.h. A number
+ * that is not known leaves its clause out; no sentence ever says "nan". The
+ * findings about rests and loads are in finding-time.c.
+ */
+
+#include "config.h"
+
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "finding.h"
+
+static char *
+sentence_no_flour (const Said *said)
+{
+  if (said->finding->with[0] < 0.5)
+    return g_strdup (_("The formula has no lines yet; add a flour, which everything else is measured by."));
+  return g_strdup (_("No line is a flour, so nothing can be given in percent of it; add the flour."));
+}
+
+static char *
+sentence_not_weighed (const Said *said)
+{
+  GPtrArray *problems = said->figures->formula.problems;
+  double index = said->finding->with[0];
+  GString *out = g_string_new (NULL);
+
+  if (said->name != NULL)
+    g_string_append_printf (out, "%s:", said->name);
+  if (problems != NULL && index >= 0 && index < problems->len)
+    tr_say_append_sentence (out, tr_words_problem (said->reader, g_ptr_array_index (problems, (guint) index)));
+  else
+    tr_say_append_sentence (out, g_strdup (_("The line cannot be weighed; write its amount as a mass.")));
+  if (isfinite (said->finding->with[1]))
+    tr_say_append_sentence (out, g_strdup (_("Until then the totals are incomplete.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_lock_in_geometry (const Said *said)
+{
+  const char *which = said->finding->name != NULL ? said->finding->name : "";
+  g_autofree char *rim = NULL;
+
+  if (g_str_equal (which, "no-fat"))
+    return g_strdup (_("There is no fat in the roll-in, so there is nothing to lock in; add a line to the roll-in, or take "
+                       "the lock-in away."));
+  if (g_str_equal (which, "no-dough"))
+    return g_strdup (_("There is nothing but fat, so there is no dough to lock it in; add the lines of the dough."));
+  if (g_str_equal (which, "fat-thickness"))
+    return g_strdup (_("The fat block cannot be 0 thick; write a thickness above 0."));
+  if (g_str_equal (which, "fat-width"))
+    return g_strdup (_("The fat block cannot be 0 wide; write a width above 0, or leave it out."));
+  if (!g_str_equal (which, "dough-length"))
+    return g_strdup (_("The sizes of the lock-in cannot be; look at the fat block, the rim and the masses."));
+  if (!isfinite (said->finding->with[0]))
+    return g_strdup (_("The fat block is so wide that no length is left for the dough block; write a smaller width."));
+  rim = tr_say_length_down (said->reader, said->finding->with[0]);
+  return g_strdup_printf (_("The rim leaves no length for the dough block; a rim of at most %s does."), rim);
+}
+
+static char *
+sentence_turn_thicker (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL;
+
+  tr_say_lengths_apart (said->reader, said->finding->value, said->finding->limit, &value, &limit);
+  if (said->turn == 0)
+    return g_strdup_printf (_("The sheet is to be %s thick, but the block is only %s; rolling makes thinner, so write less "
+                              "or leave out a turn."), value, limit);
+  return g_strdup_printf (_("Turn %d is to be rolled to %s, but its block is only %s thick; rolling makes thinner, so "
+                            "write less."), said->turn, value, limit);
+}
+
+static char *
+sentence_no_piece (const Said *said)
+{
+  g_autofree char *value = tr_words_mass (said->reader, said->finding->value);
+  g_autofree char *limit = tr_words_mass (said->reader, said->finding->limit);
+
+  if (!isfinite (said->finding->value) || !isfinite (said->finding->limit))
+    return g_strdup (_("The dough does not give one piece; make more of it, or cut smaller or thinner."));
+  return g_strdup_printf (_("There are %s of dough, and the smallest sheet with one piece needs %s; make more, or cut smaller "
+                            "or thinner."), value, limit);
+}
+
+/* "80 %", "2.5 %": as few decimals as it has. */
+static char *
+percent_trimmed (const Said *said,
+                 double      percent,
+                 int         max_decimals)
+{
+  return tr_say_with_unit (tr_say_trimmed (said->reader, percent, max_decimals), "%");
+}
+
+static char *
+sentence_bare_percent (const Said *said)
+{
+  const double *with = said->finding->with;
+  g_autofree char *value = percent_trimmed (said, said->finding->value, 2);
+  g_autofree char *flour = tr_words_percent (said->reader, with[0]);
+  g_autofree char *dough = tr_words_percent (said->reader, with[1]);
+  g_autofree char *total = tr_words_percent (said->reader, with[2]);
+  GString *out = g_string_new (NULL);
+
+  tr_say_append_sentence (out, g_strdup_printf (_("%s in the roll-in is read as percent of the flour."), value));
+  if (isfinite (with[0]) && isfinite (with[1]) && isfinite (with[2]))
+    tr_say_append_sentence (out, g_strdup_printf (_("The whole roll-in is then %s of the flour, %s of the dough and %s of "
+                                                    "everything."), flour, dough, total));
+  tr_say_append_sentence (out, g_strdup (_("If another was meant, write “% of dough” or “% of total”.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_amount (const Said *said)
+{
+  const char *which = said->finding->name != NULL ? said->finding->name : "";
+  g_autofree char *value = NULL;
+
+  if (g_str_equal (which, "bare-percent"))
+    return sentence_bare_percent (said);
+  if (g_str_equal (which, "assumed-flour"))
+    {
+      value = tr_words_mass (said->reader, said->finding->value);
+      return g_strdup_printf (_("Every amount is a percentage, so %s of flour are assumed; write one mass, or choose a batch, "
+                                "to say how much it is."), value);
+    }
+  value = tr_say_quantity (said->reader, said->finding->value, said->finding->with[0]);
+  return g_strdup_printf (_("A range is written, and its mean of %s is used; write one amount once you know it."), value);
+}
+
+static char *
+sentence_too_thin (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL, *enough = NULL;
+
+  tr_say_lengths_apart (said->reader, said->finding->value, said->finding->limit, &value, &limit);
+  if (said->turn > 0)
+    return g_strdup_printf (_("Turn %d is rolled to %s, and the rollers go down to %s; roll to that at least."),
+                            said->turn, value, limit);
+  if (!isfinite (said->finding->with[1]))
+    return g_strdup_printf (_("The sheet is rolled to %s, and the rollers go down to %s; make it thicker."), value, limit);
+  enough = tr_say_length_up (said->reader, said->finding->with[1]);
+  return g_strdup_printf (_("The sheet is rolled to %s, and the rollers go down to %s; a sheet of %s can be rolled."),
+                          value, limit, enough);
+}
+
+static char *
+bench_limit (const Said *said,
+             const char *limit)
+{
+  const char *which = said->finding->name != NULL ? said->finding->name : "";
+
+  if (g_str_equal (which, "worktop-width"))
+    return g_strdup_printf (_("the worktop is %s wide"), limit);
+  if (g_str_equal (which, "roll-width"))
+    return g_strdup_printf (_("the rollers take %s"), limit);
+  return g_strdup_printf (_("the worktop is %s long"), limit);
+}
+
+/* "Roll to 11 mm, or divide the block in two." */
+static char *
+mend_too_long (const Said *said)
+{
+  const double *with = said->finding->with;
+  g_autofree char *parts = tr_say_small_number (said->reader, with[2]);
+  g_autofree char *thickness = isfinite (with[1]) ? tr_say_length_up (said->reader, with[1]) : NULL;
+
+  if (said->turn == 0)
+    return isfinite (with[2]) ? g_strdup_printf (_("Roll it as %s sheets."), parts)
+                              : g_strdup (_("Cut other rows, or make fewer pieces."));
+  if (thickness != NULL && isfinite (with[2]))
+    return g_strdup_printf (_("Roll to %s, or divide the dough into %s blocks."), thickness, parts);
+  if (thickness != NULL)
+    return g_strdup_printf (_("Roll to %s."), thickness);
+  if (isfinite (with[2]))
+    return g_strdup_printf (_("Divide the dough into %s blocks."), parts);
+  return g_strdup (_("Make less dough, or another lock-in."));
+}
+
+static char *
+sentence_too_long (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL, *bench = NULL, *mend = mend_too_long (said);
+  gboolean wide = g_strcmp0 (said->finding->name, "worktop-length") != 0;
+
+  tr_say_lengths_apart (said->reader, said->finding->value, said->finding->limit, &value, &limit);
+  bench = bench_limit (said, limit);
+  if (said->turn == 0)
+    return wide ? g_strdup_printf (_("The sheet needs %s across; %s. %s"), value, bench, mend)
+                : g_strdup_printf (_("The sheet needs %s; %s. %s"), value, bench, mend);
+  return wide ? g_strdup_printf (_("The roll-out of turn %d needs %s across; %s. %s"), said->turn, value, bench, mend)
+              : g_strdup_printf (_("The roll-out of turn %d needs %s; %s. %s"), said->turn, value, bench, mend);
+}
+
+static char *
+sentence_too_thick (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL;
+
+  tr_say_lengths_apart (said->reader, said->finding->value, said->finding->limit, &value, &limit);
+  if (said->turn == 1)
+    return g_strdup_printf (_("The block is %s thick before turn 1, and the rollers open to %s; lock in a thinner fat block, "
+                              "or beat it down with the pin first."), value, limit);
+  if (said->turn == 0)
+    return g_strdup_printf (_("The block is %s thick before the sheet is rolled, and the rollers open to %s; roll the turn "
+                              "before it thinner, or beat the block down with the pin first."), value, limit);
+  return g_strdup_printf (_("The block is %s thick before turn %d, and the rollers open to %s; roll the turn before it "
+                            "thinner, or beat the block down with the pin first."), value, said->turn, limit);
+}
+
+static char *
+sentence_mixer (const Said *said)
+{
+  g_autofree char *value = tr_words_mass (said->reader, said->finding->value);
+  g_autofree char *limit = tr_words_mass (said->reader, said->finding->limit);
+  g_autofree char *mixes = tr_say_small_number (said->reader, said->finding->with[0]);
+
+  if (!isfinite (said->finding->with[0]))
+    return g_strdup_printf (_("The dough weighs %s and the mixer takes %s; make less of it."), value, limit);
+  return g_strdup_printf (_("The dough weighs %s and the mixer takes %s; mix it in %s, or make less of it."),
+                          value, limit, mixes);
+}
+
+/* "1.6–2.4 %" */
+static char *
+band_text (const Said *said)
+{
+  g_autofree char *low = tr_say_trimmed (said->reader, said->finding->with[0], 2);
+  g_autofree char *high = tr_say_trimmed (said->reader, said->finding->with[1], 2);
+
+  if (fabs (said->finding->with[0] - said->finding->with[1]) < 1e-9)
+    return tr_say_with_unit (g_steal_pointer (&low), "%");
+  return tr_say_with_unit (g_strconcat (low, "–", high, NULL), "%");
+}
+
+static const char *
+kind_in_sentence (const Said *said)
+{
+  switch ((int) said->figures->dough->kind)
+    {
+    case TR_KIND_CROISSANT: return _("a croissant dough");
+    case TR_KIND_DANISH: return _("a Danish dough");
+    case TR_KIND_PUFF: return _("puff pastry");
+    default: return _("this kind of dough");
+    }
+}
+
+static gboolean
+is_over (const Said *said)
+{
+  return said->finding->value > said->finding->limit;
+}
+
+static char *
+sentence_salt (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL, *band = band_text (said);
+  double from_fat = said->finding->with[2];
+  GString *out = g_string_new (NULL);
+
+  tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
+  tr_say_append_sentence (out, g_strdup_printf (is_over (said) ? _("Salt is %s of the flour, more than the usual %s of %s.")
+                                                               : _("Salt is %s of the flour, less than the usual %s of %s."),
+                                                value, band, kind_in_sentence (said)));
+  if (said->name != NULL && isfinite (from_fat))
+    {
+      g_autofree char *points = tr_say_trimmed (said->reader, from_fat, 1);
+
+      tr_say_append_sentence (out, g_strdup_printf (_("%s brings %s points of it; take an unsalted fat, or so much less salt."),
+                                                    said->name, points));
+    }
+  else
+    tr_say_append_sentence (out, g_strdup (is_over (said) ? _("Take less salt.") : _("Take more salt, unless it is left out "
+                                                                                      "on purpose.")));
+  return g_string_free (out, FALSE);
+}
+
+static int
+find_ratio (const char *key)
+{
+  for (int i = 0; key != NULL && i < TR_N_RATIOS; i++)
+    if (g_strcmp0 (tr_ratio_key ((TrRatio) i), key) == 0)
+      return i;
+  return -1;
+}
+
+/* Each ratio in its own words, so that it says what it is a share of. */
+static char *
+ratio_is (const Said *said,
+          const char *value)
+{
+  switch (find_ratio (said->finding->name))
+    {
+    case TR_RATIO_ALL_WATER: return g_strdup_printf (_("All the water, also that of milk and eggs, is %s of the flour"), value);
+    case TR_RATIO_DOUGH_FAT: return g_strdup_printf (_("The fat in the dough is %s of the flour"), value);
+    case TR_RATIO_ROLL_IN_OF_DOUGH: return g_strdup_printf (_("The roll-in is %s of the dough"), value);
+    case TR_RATIO_SALT: return g_strdup_printf (_("Salt is %s of the flour"), value);
+    case TR_RATIO_SUGAR: return g_strdup_printf (_("Sugar is %s of the flour"), value);
+    case TR_RATIO_YEAST_FRESH: return g_strdup_printf (_("Yeast, counted as fresh, is %s of the flour"), value);
+    case TR_RATIO_PREFERMENTED: return g_strdup_printf (_("Prefermented flour is %s of all flour"), value);
+    default: return g_strdup_printf (_("One of the ratios is %s"), value);
+    }
+}
+
+static char *
+sentence_band (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL, *band = band_text (said), *is = NULL;
+
+  tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
+  is = ratio_is (said, value);
+  if (is_over (said))
+    return g_strdup_printf (_("%s; usual for %s is %s. Take less, unless that is what you want."),
+                            is, kind_in_sentence (said), band);
+  return g_strdup_printf (_("%s; usual for %s is %s. Take more, unless that is what you want."),
+                          is, kind_in_sentence (said), band);
+}
+
+static char *
+micrometres (const Said *said,
+             double      um)
+{
+  TrRange range = { um, um };
+
+  return tr_words_micrometres (said->reader, &range);
+}
+
+static char *
+sentence_fat_layer (const Said *said)
+{
+  const double *with = said->finding->with;
+  TrRange usual_range = { with[0], with[1] };
+  g_autofree char *value = micrometres (said, said->finding->value);
+  g_autofree char *usual = tr_words_micrometres (said->reader, &usual_range);
+  g_autofree char *layers = tr_words_count (said->reader, with[2]);
+  GString *out = g_string_new (NULL);
+
+  tr_say_append_sentence (out, g_strdup_printf (_("A fat layer of the sheet is %s thick; usual is %s."), value, usual));
+  if (isfinite (with[2]))
+    tr_say_append_sentence (out, g_strdup_printf (is_over (said) ? _("With %s layers they stay coarse; add a fold.")
+                                                                 : _("With %s layers they tear and soak into the dough; leave "
+                                                                     "out a fold, or take more fat."), layers));
+  else
+    tr_say_append_sentence (out, g_strdup (is_over (said) ? _("Add a fold.") : _("Leave out a fold, or take more fat.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_stretch (const Said *said)
+{
+  const double *with = said->finding->with;
+  gboolean wide = g_strcmp0 (said->finding->name, "width") == 0;
+  g_autofree char *start = NULL, *rolled = NULL, *times = NULL, *limit = NULL, *what = NULL;
+  GString *out = g_string_new (NULL);
+
+  tr_say_lengths_apart (said->reader, with[1], with[2], &start, &rolled);
+  for (int decimals = 1; decimals < 4; decimals++)
+    {
+      g_free (times);
+      times = tr_say_trimmed (said->reader, said->finding->value, decimals);
+      g_free (limit);
+      limit = tr_say_trimmed (said->reader, said->finding->limit, decimals);
+      if (!g_str_equal (times, limit))
+        break;
+    }
+  what = said->turn > 0 ? g_strdup_printf (_("Turn %d"), said->turn) : g_strdup (_("The roll-out to the sheet"));
+  if (isfinite (with[1]) && isfinite (with[2]))
+    tr_say_append_sentence (out, g_strdup_printf (wide ? _("%s stretches the block %s times in width, from %s to %s; over %s "
+                                                           "times in one go tears layers.")
+                                                       : _("%s stretches the block %s times in length, from %s to %s; over %s "
+                                                           "times in one go tears layers."), what, times, start, rolled, limit));
+  else
+    tr_say_append_sentence (out, g_strdup_printf (_("%s stretches the block %s times; over %s times in one go tears layers."),
+                                                  what, times, limit));
+  if (isfinite (with[3]))
+    {
+      g_autofree char *fat = tr_say_length_down (said->reader, with[3]);
+
+      tr_say_append_sentence (out, g_strdup_printf (_("Make the fat block %s thick, or let the dough rest halfway."), fat));
+    }
+  else
+    tr_say_append_sentence (out, g_strdup (_("Let it rest halfway, or roll less thin.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_proof_hot (const Said *said)
+{
+  g_autofree char *value = tr_words_temperature (said->reader, said->finding->value);
+  g_autofree char *limit = tr_words_temperature (said->reader, said->finding->limit);
+
+  return g_strdup_printf (_("The proof at %s is too warm for the layers: %s bears %s before it runs out. Proof at %s or "
+                            "below, and for longer."),
+                          value, said->name != NULL ? said->name : _("the fat"), limit, limit);
+}
+
+static char *
+sentence_printed_size (const Said *said)
+{
+  const double *with = said->finding->with;
+  g_autofree char *size = tr_words_area_size (said->reader, with[0], with[1]);
+  g_autofree char *value = NULL, *limit = NULL;
+  g_autofree char *off = percent_trimmed (said, fabs (with[2]), 0);
+
+  tr_say_lengths_apart (said->reader, said->finding->value, said->finding->limit, &value, &limit);
+  if (!isfinite (with[2]))
+    return g_strdup_printf (_("At the printed %s the dough comes out %s thick, not %s; look up the size, the thickness and "
+                              "the amounts once more."), size, value, limit);
+  return g_strdup_printf (with[2] < 0 ? _("At the printed %s the dough comes out %s thick, not %s, %s "
+                                          "less; look up the size, the thickness and the amounts once more.")
+                                      : _("At the printed %s the dough comes out %s thick, not %s, %s "
+                                          "more; look up the size, the thickness and the amounts once more."),
+                          size, value, limit, off);
+}
+
+static char *
+sentence_printed_count (const Said *said)
+{
+  g_autofree char *value = tr_words_count (said->reader, said->finding->value);
+  g_autofree char *limit = tr_words_count (said->reader, said->finding->limit);
+
+  return g_strdup_printf (dngettext (GETTEXT_PACKAGE, "The dough gives %s piece of this cut, and %s are written; mend the number, "
+                                     "or the size of the cut.",
+                                     "The dough gives %s pieces of this cut, and %s are written; mend the number, or the size "
+                                     "of the cut.", tr_say_plural (said->finding->value)), value, limit);
+}
+
+static char *
+sentence_butter_legal (const Said *said)
+{
+  const double *with = said->finding->with;
+  g_autofree char *fat = tr_words_percent (said->reader, said->finding->value);
+  g_autofree char *water = tr_words_percent (said->reader, with[0]);
+  g_autofree char *fat_limit = percent_trimmed (said, said->finding->limit, 1);
+  g_autofree char *water_limit = percent_trimmed (said, with[1], 1);
+  const char *name = said->name != NULL ? said->name : _("The butter");
+  GString *out = g_string_new (NULL);
+
+  if (isfinite (said->finding->value) && isfinite (with[0]) && isfinite (with[1]))
+    tr_say_append_sentence (out, g_strdup_printf (_("%s has %s fat and %s water; what is sold as butter has at least "
+                                                    "%s fat and at most %s water."),
+                                                  name, fat, water, fat_limit, water_limit));
+  else if (isfinite (said->finding->value))
+    tr_say_append_sentence (out, g_strdup_printf (_("%s has %s fat; what is sold as butter has at least %s."), name, fat, fat_limit));
+  else if (isfinite (with[0]) && isfinite (with[1]))
+    tr_say_append_sentence (out, g_strdup_printf (_("%s has %s water; what is sold as butter has at most %s."), name, water, water_limit));
+  else
+    tr_say_append_sentence (out, g_strdup_printf (_("%s may not be what is sold as butter."), name));
+  tr_say_append_sentence (out, g_strdup (with[2] > 0.5
+                                         ? _("The numbers are the built-in table's; write those of your pack.")
+                                         : _("Compare it with the pack.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_legal_minimum (const Said *said)
+{
+  g_autofree char *value = NULL, *limit = NULL;
+  g_autofree char *plain = tr_words_percent (said->reader, said->finding->with[0]);
+  GString *out = g_string_new (NULL);
+
+  tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
+  if (g_strcmp0 (said->finding->name, "puff") == 0)
+    tr_say_append_sentence (out, g_strdup_printf (_("The fat of the roll-in is %s of the flour; where the name puff pastry is "
+                                                    "protected it may ask for %s."), value, limit));
+  else
+    tr_say_append_sentence (out, g_strdup_printf (_("The fat of the roll-in is %s of the flour; where the name Danish is "
+                                                    "protected it may ask for %s."), value, limit));
+  if (isfinite (said->finding->with[0]))
+    tr_say_append_sentence (out, g_strdup_printf (_("A plain yeasted laminated pastry asks for %s."), plain));
+  tr_say_append_sentence (out, g_strdup (_("Look up your local rules before you sell it under that name.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_spoon (const Said *said)
+{
+  g_autofree char *spoons = tr_say_quantity (said->reader, said->finding->with[1], said->finding->with[0]);
+  g_autofree char *grams = tr_words_mass (said->reader, said->finding->value);
+  const char *name = said->name != NULL ? said->name : _("This line");
+  gboolean salt = said->finding->id == TR_FINDING_SPOON_SALT;
+
+  return g_strdup_printf (salt ? _("%s by the spoon: %s are taken as %s, but the same spoon of coarse crystals can be half "
+                                   "of that; weigh it.")
+                               : _("%s by the spoon: %s are taken as %s, but makes and kinds of yeast differ; weigh it."),
+                          name, spoons, grams);
+}
+
+static char *
+sentence_cold_chain (const Said *said)
+{
+  g_autofree char *hours = tr_say_with_unit (tr_say_trimmed (said->reader, said->finding->value, 1), _("h"));
+  g_autofree char *limit = tr_say_with_unit (tr_say_trimmed (said->reader, said->finding->limit, 1), _("h"));
+  g_autofree char *cold = tr_words_temperature (said->reader, 5);
+  const char *name = said->name != NULL ? said->name : _("Egg or dairy");
+  GString *out = g_string_new (NULL);
+
+  if (isfinite (said->finding->value))
+    tr_say_append_sentence (out, g_strdup_printf (_("%s is above %s for %s; over %s germs can grow in it."),
+                                                  name, cold, hours, limit));
+  else
+    tr_say_append_sentence (out, g_strdup_printf (_("%s may be above %s for over %s, in which germs can grow."),
+                                                  name, cold, limit));
+  tr_say_append_sentence (out, g_strdup (said->finding->with[1] > 0.5
+                                         ? _("Baking comes after it, but keep it cold as long as the method allows; your local "
+                                             "rules decide.")
+                                         : _("Keep it cold until it is used and throw away what is left over; your local rules "
+                                             "decide.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_spare (const Said *said)
+{
+  const double *with = said->finding->with;
+  g_autofree char *value = tr_words_count (said->reader, said->finding->value);
+  g_autofree char *limit = tr_words_count (said->reader, said->finding->limit);
+  g_autofree char *cut = tr_words_count (said->reader, with[0]);
+  g_autofree char *rows = tr_say_small_number (said->reader, with[1]);
+  g_autofree char *per_row = tr_words_count (said->reader, with[2]);
+  g_autofree char *sheets = tr_say_small_number (said->reader, with[3]);
+  GString *out = g_string_new (NULL);
+
+  tr_say_append_sentence (out, g_strdup_printf (dngettext (GETTEXT_PACKAGE, "%s piece more than the %s wanted is cut.",
+                                                           "%s pieces more than the %s wanted are cut.",
+                                                           tr_say_plural (said->finding->value)), value, limit));
+  if (isfinite (with[0]) && isfinite (with[1]) && isfinite (with[2]) && isfinite (with[3]))
+    {
+      g_autofree char *in_rows = g_strdup_printf (dngettext (GETTEXT_PACKAGE, "%s row of %s", "%s rows of %s",
+                                                             tr_say_plural (with[1])), rows, per_row);
+
+      tr_say_append_sentence (out, g_strdup_printf (dngettext (GETTEXT_PACKAGE, "With %s and %s sheet there are %s; other rows "
+                                                               "may come nearer.",
+                                                               "With %s and %s sheets there are %s; other rows may come nearer.",
+                                                               tr_say_plural (with[3])), in_rows, sheets, cut));
+    }
+  else
+    tr_say_append_sentence (out, g_strdup (_("Other rows may come nearer.")));
+  return g_string_free (out, FALSE);
+}
+
+static char *
+sentence_allergens (const Said *said)
+{
+  g_auto (GStrv) ids = g_strsplit (said->finding->name != NULL ? said->finding->name : "", ",", -1);
+  g_autofree char *text = tr_words_allergens (ids);
+
+  if (*ids == NULL)
+    return g_strdup (_("No allergen of the law's list is in the lines; what else was on the bench still counts."));
+  return g_strdup_printf (_("Allergens in the lines: %s. What else was on the bench still counts."), text);
+}
+
+typedef char *(*SentenceFunc) (const Said *said);
+
+static const SentenceFunc sentences[TR_N_FINDINGS] = {
+  [TR_FINDING_NO_FLOUR] = sentence_no_flour,
+  [TR_FINDING_NOT_WEIGHED] = sentence_not_weighed,
+  [TR_FINDING_LOCK_IN_GEOMETRY] = sentence_lock_in_geometry,
+  [TR_FINDING_TURN_THICKER] = sentence_turn_thicker,
+  [TR_FINDING_NO_PIECE] = sentence_no_piece,
+  [TR_FINDING_AMOUNT] = sentence_amount,
+  [TR_FINDING_TOO_THIN] = sentence_too_thin,
+  [TR_FINDING_TOO_LONG] = sentence_too_long,
+  [TR_FINDING_TOO_THICK] = sentence_too_thick,
+  [TR_FINDING_MIXER] = sentence_mixer,
+  [TR_FINDING_SALT] = sentence_salt,
+  [TR_FINDING_BAND] = sentence_band,
+  [TR_FINDING_FAT_LAYER] = sentence_fat_layer,
+  [TR_FINDING_STRETCH] = sentence_stretch,
+  [TR_FINDING_REST_SHORT] = tr_sentence_rest_short,
+  [TR_FINDING_WINDOW_SHORT] = tr_sentence_window_short,
+  [TR_FINDING_FREEZING] = tr_sentence_freezing,
+  [TR_FINDING_PROOF_HOT] = sentence_proof_hot,
+  [TR_FINDING_PRINTED_SIZE] = sentence_printed_size,
+  [TR_FINDING_PRINTED_COUNT] = sentence_printed_count,
+  [TR_FINDING_BUTTER_LEGAL] = sentence_butter_legal,
+  [TR_FINDING_LEGAL_MINIMUM] = sentence_legal_minimum,
+  [TR_FINDING_SPOON_SALT] = sentence_spoon,
+  [TR_FINDING_SPOON_YEAST] = sentence_spoon,
+  [TR_FINDING_LOADS] = tr_sentence_loads,
+  [TR_FINDING_COLD_CHAIN] = sentence_cold_chain,
+  [TR_FINDING_SPARE] = sentence_spare,
+  [TR_FINDING_ALLERGENS] = sentence_allergens,
+};
+
+char *
+tr_words_finding (const TrReader       *reader,
+                  const TrDoughFigures *figures,
+                  const TrFinding      *finding)
+{
+  g_autofree char *name = NULL;
+  Said said = { reader, figures, finding, NULL, 0 };
+
+  g_return_val_if_fail (reader != NULL && figures != NULL && finding != NULL, NULL);
+  g_return_val_if_fail (finding->id < TR_N_FINDINGS, NULL);
+
+  name = tr_say_ingredient (figures, finding->name);
+  said.name = name;
+  if (isfinite (finding->with[0]) && finding->with[0] >= 0 && finding->with[0] <= TR_MAX_TURNS)
+    said.turn = (int) finding->with[0];
+  return sentences[finding->id] (&said);
+}
