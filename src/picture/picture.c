@@ -1,0 +1,777 @@
+/* picture.c: the list of shapes, drawn and hit-tested
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The one place that knows what a shape is. Drawing walks the list forwards,
+ * a hit walks it backwards; both read the same numbers.
+ */
+
+#include "config.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "bands.h"
+#include "shapes.h"
+
+typedef enum { TR_DRAWN_POLYGON, TR_DRAWN_OPEN, TR_DRAWN_SEGMENTS, TR_DRAWN_CIRCLE, TR_DRAWN_TEXT, TR_DRAWN_BANDS } TrDrawnKind;
+
+/* One shape. Its corners are n_points pairs from first_point on in the
+ * picture's list: the corners of a polygon, the ends of segments, the centre
+ * of a circle, the aligned point of a text, two corners of bands. */
+typedef struct {
+  TrDrawnKind kind;
+  guint first_point, n_points;
+  gboolean filled, dashed, upward;
+  TrPen pen;
+  TrColour fill, stroke;
+  double size;                   /* radius, or size of the text */
+  double align;
+  int weight;
+  char *text;
+  TrBandsPlace bands;
+  TrHit hit;
+  char *label;
+} TrDrawn;
+
+struct _TrPicture
+{
+  gatomicrefcount ref_count;
+  TrLook look;
+  TrReader reader;
+  double width, height;
+  GArray *drawn;                 /* TrDrawn */
+  GArray *points;                /* double, x then y */
+  GString *description;
+};
+
+static void
+clear_drawn (gpointer data)
+{
+  TrDrawn *drawn = data;
+
+  g_free (drawn->text);
+  g_free (drawn->label);
+  g_clear_pointer (&drawn->bands.bands.edges, g_array_unref);
+}
+
+TrPicture *
+tr_picture_new (const TrLook   *look,
+                const TrReader *reader,
+                double          width,
+                double          height)
+{
+  TrPicture *picture = g_new0 (TrPicture, 1);
+
+  g_atomic_ref_count_init (&picture->ref_count);
+  picture->look = *look;
+  picture->reader = *reader;
+  picture->width = width;
+  picture->height = height;
+  picture->drawn = g_array_new (FALSE, TRUE, sizeof (TrDrawn));
+  g_array_set_clear_func (picture->drawn, clear_drawn);
+  picture->points = g_array_new (FALSE, FALSE, sizeof (double));
+  picture->description = g_string_new (NULL);
+  return picture;
+}
+
+TrPicture *
+tr_picture_ref (TrPicture *picture)
+{
+  g_return_val_if_fail (picture != NULL, NULL);
+
+  g_atomic_ref_count_inc (&picture->ref_count);
+  return picture;
+}
+
+void
+tr_picture_unref (TrPicture *picture)
+{
+  if (picture == NULL || !g_atomic_ref_count_dec (&picture->ref_count))
+    return;
+
+  g_array_unref (picture->drawn);
+  g_array_unref (picture->points);
+  g_string_free (picture->description, TRUE);
+  g_free (picture);
+}
+
+const TrLook *
+tr_picture_get_look (const TrPicture *picture)
+{
+  return &picture->look;
+}
+
+void
+tr_picture_get_size (const TrPicture *picture,
+                     double          *width,
+                     double          *height)
+{
+  g_return_if_fail (picture != NULL);
+
+  if (width != NULL)
+    *width = picture->width;
+  if (height != NULL)
+    *height = picture->height;
+}
+
+void
+tr_picture_set_height (TrPicture *picture,
+                       double     height)
+{
+  picture->height = height;
+}
+
+const char *
+tr_picture_get_description (const TrPicture *picture)
+{
+  g_return_val_if_fail (picture != NULL, NULL);
+
+  return picture->description->str;
+}
+
+void
+tr_picture_describe (TrPicture  *picture,
+                     const char *format,
+                     ...)
+{
+  va_list arguments;
+
+  if (picture->description->len > 0)
+    g_string_append_c (picture->description, ' ');
+  va_start (arguments, format);
+  g_string_append_vprintf (picture->description, format, arguments);
+  va_end (arguments);
+}
+
+/* ---- adding ---- */
+
+/* Whole device pixels where there are any. */
+static double
+snap (const TrPicture *picture,
+      double           value)
+{
+  double scale = picture->look.device_scale;
+
+  return scale > 0 ? round (value * scale) / scale : value;
+}
+
+static double
+pen_width (const TrPicture *picture,
+           TrPen            pen)
+{
+  static const double parts[] = { 0, 0.045, 0.06, 0.11, 0.2 };
+  double width = parts[pen] * picture->look.text_size;
+  double scale = picture->look.device_scale;
+
+  return scale > 0 && pen != TR_PEN_NONE ? MAX (1, round (width * scale)) / scale : width;
+}
+
+/* A stroke of an odd number of pixels runs along the middle of one. */
+static double
+snap_stroke (const TrPicture *picture,
+             double           value,
+             TrPen            pen)
+{
+  double scale = picture->look.device_scale;
+  double pixels = pen_width (picture, pen) * scale;
+
+  if (scale <= 0)
+    return value;
+  return lround (pixels) % 2 == 1 ? (floor (value * scale) + 0.5) / scale : snap (picture, value);
+}
+
+static TrDrawn *
+add (TrPicture      *picture,
+     TrDrawnKind     kind,
+     const TrColour *fill,
+     TrPen           pen,
+     const TrColour *stroke)
+{
+  TrDrawn drawn = { .kind = kind, .first_point = picture->points->len, .pen = pen };
+
+  drawn.filled = fill != NULL;
+  if (fill != NULL)
+    drawn.fill = *fill;
+  drawn.stroke = stroke != NULL ? *stroke : picture->look.line;
+  g_array_append_val (picture->drawn, drawn);
+  return &g_array_index (picture->drawn, TrDrawn, picture->drawn->len - 1);
+}
+
+static void
+add_point (TrPicture *picture,
+           TrDrawn   *drawn,
+           double     x,
+           double     y)
+{
+  double xy[2] = { x, y };
+
+  g_array_append_vals (picture->points, xy, 2);
+  drawn->n_points++;
+}
+
+static TrDrawn *
+last_drawn (TrPicture *picture)
+{
+  g_assert (picture->drawn->len > 0);
+  return &g_array_index (picture->drawn, TrDrawn, picture->drawn->len - 1);
+}
+
+void
+tr_picture_add_rect (TrPicture      *picture,
+                     const TrBox    *box,
+                     const TrColour *fill,
+                     TrPen           pen,
+                     const TrColour *stroke)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_POLYGON, fill, pen, stroke);
+  double left = snap_stroke (picture, box->x, pen), right = snap_stroke (picture, box->x + box->width, pen);
+  double top = snap_stroke (picture, box->y, pen), bottom = snap_stroke (picture, box->y + box->height, pen);
+
+  add_point (picture, drawn, left, top);
+  add_point (picture, drawn, right, top);
+  add_point (picture, drawn, right, bottom);
+  add_point (picture, drawn, left, bottom);
+}
+
+void
+tr_picture_add_polygon (TrPicture      *picture,
+                        const double   *xy,
+                        guint           n_corners,
+                        const TrColour *fill,
+                        TrPen           pen,
+                        const TrColour *stroke)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_POLYGON, fill, pen, stroke);
+
+  for (guint i = 0; i < n_corners; i++)
+    add_point (picture, drawn, xy[2 * i], xy[2 * i + 1]);
+}
+
+void
+tr_picture_add_open (TrPicture      *picture,
+                     const double   *xy,
+                     guint           n_corners,
+                     TrPen           pen,
+                     const TrColour *stroke)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_OPEN, NULL, pen, stroke);
+
+  for (guint i = 0; i < n_corners; i++)
+    add_point (picture, drawn, xy[2 * i], xy[2 * i + 1]);
+}
+
+void
+tr_picture_add_circle (TrPicture      *picture,
+                       double          x,
+                       double          y,
+                       double          radius,
+                       const TrColour *fill,
+                       TrPen           pen,
+                       const TrColour *stroke)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_CIRCLE, fill, pen, stroke);
+
+  drawn->size = radius;
+  add_point (picture, drawn, x, y);
+}
+
+void
+tr_picture_add_line (TrPicture      *picture,
+                     double          x1,
+                     double          y1,
+                     double          x2,
+                     double          y2,
+                     TrPen           pen,
+                     const TrColour *stroke)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_SEGMENTS, NULL, pen, stroke);
+
+  if (fabs (x1 - x2) < 1e-9)
+    x1 = x2 = snap_stroke (picture, x1, pen);
+  if (fabs (y1 - y2) < 1e-9)
+    y1 = y2 = snap_stroke (picture, y1, pen);
+  add_point (picture, drawn, x1, y1);
+  add_point (picture, drawn, x2, y2);
+}
+
+void
+tr_picture_add_hatch (TrPicture      *picture,
+                      const TrBox    *box,
+                      double          spacing,
+                      const TrColour *stroke)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_SEGMENTS, NULL, TR_PEN_HAIR, stroke);
+  double w = box->width, h = box->height;
+
+  /* the line x + y = d inside the box, in the box's own corner's terms */
+  for (double d = spacing / 2; d < w + h; d += spacing)
+    {
+      double x1 = MAX (0, d - h), x2 = MIN (w, d);
+
+      add_point (picture, drawn, box->x + x1, box->y + d - x1);
+      add_point (picture, drawn, box->x + x2, box->y + d - x2);
+    }
+}
+
+void
+tr_picture_dash (TrPicture *picture)
+{
+  last_drawn (picture)->dashed = TRUE;
+}
+
+void
+tr_picture_add_arrow (TrPicture      *picture,
+                      double          x1,
+                      double          y1,
+                      double          x2,
+                      double          y2,
+                      gboolean        both,
+                      const TrColour *colour)
+{
+  double length = hypot (x2 - x1, y2 - y1), head = 0.62 * picture->look.text_size;
+  double ux, uy;
+
+  if (length < 1e-9)
+    return;
+  ux = (x2 - x1) / length;
+  uy = (y2 - y1) / length;
+  head = MIN (head, length * (both ? 0.45 : 0.9));
+  tr_picture_add_line (picture, x1 + (both ? ux * head * 0.8 : 0), y1 + (both ? uy * head * 0.8 : 0),
+                       x2 - ux * head * 0.8, y2 - uy * head * 0.8, TR_PEN_OUTLINE, colour);
+  for (int end = 0; end < (both ? 2 : 1); end++)
+    {
+      double sign = end == 0 ? 1 : -1;
+      double tip_x = end == 0 ? x2 : x1, tip_y = end == 0 ? y2 : y1;
+      double foot_x = tip_x - sign * ux * head, foot_y = tip_y - sign * uy * head;
+      double corners[] = { tip_x, tip_y,
+                           foot_x - uy * head * 0.42, foot_y + ux * head * 0.42,
+                           foot_x + uy * head * 0.42, foot_y - ux * head * 0.42 };
+
+      tr_picture_add_polygon (picture, corners, 3, colour, TR_PEN_NONE, NULL);
+    }
+}
+
+double
+tr_picture_add_warning (TrPicture *picture,
+                        double     x,
+                        double     baseline,
+                        double     size)
+{
+  const TrLook *look = &picture->look;
+  double height = size * 0.86, width = size;
+  double corners[] = { x + width / 2, baseline - height, x + width, baseline, x, baseline };
+  TrBox bar = { x + width / 2 - size * 0.055, baseline - height * 0.66, size * 0.11, height * 0.34 };
+
+  tr_picture_add_polygon (picture, corners, 3, &look->warning, TR_PEN_NONE, NULL);
+  tr_picture_add_polygon (picture, (double[]) { bar.x, bar.y, bar.x + bar.width, bar.y,
+                                                bar.x + bar.width * 0.8, bar.y + bar.height,
+                                                bar.x + bar.width * 0.2, bar.y + bar.height },
+                          4, &look->paper, TR_PEN_NONE, NULL);
+  tr_picture_add_circle (picture, x + width / 2, baseline - height * 0.16, size * 0.065, &look->paper, TR_PEN_NONE, NULL);
+  return width;
+}
+
+static double
+add_text (TrPicture      *picture,
+          const char     *text,
+          double          size,
+          int             weight,
+          const TrColour *colour,
+          double          x,
+          double          baseline,
+          double          align,
+          gboolean        upward)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_TEXT, colour, TR_PEN_NONE, NULL);
+
+  drawn->text = g_strdup (text);
+  drawn->size = size;
+  drawn->weight = weight;
+  drawn->align = align;
+  drawn->upward = upward;
+  add_point (picture, drawn, x, baseline);
+  return tr_text_width (&picture->look, text, size, weight);
+}
+
+double
+tr_picture_add_text (TrPicture      *picture,
+                     const char     *text,
+                     double          size,
+                     int             weight,
+                     const TrColour *colour,
+                     double          x,
+                     double          baseline,
+                     double          align)
+{
+  return add_text (picture, text, size, weight, colour, x, baseline, align, FALSE);
+}
+
+double
+tr_picture_add_upward_text (TrPicture      *picture,
+                            const char     *text,
+                            double          size,
+                            int             weight,
+                            const TrColour *colour,
+                            double          x,
+                            double          baseline,
+                            double          align)
+{
+  return add_text (picture, text, size, weight, colour, x, baseline, align, TRUE);
+}
+
+void
+tr_picture_add_bands (TrPicture     *picture,
+                      const TrBox   *box,
+                      const TrBands *bands,
+                      double         from,
+                      double         to,
+                      TrPicturePart  part,
+                      double         thickness_um)
+{
+  TrDrawn *drawn = add (picture, TR_DRAWN_BANDS, NULL, TR_PEN_NONE, NULL);
+  double left = snap (picture, box->x), top = snap (picture, box->y);
+
+  drawn->bands.bands = *bands;
+  g_array_ref (bands->edges);
+  drawn->bands.from = from;
+  drawn->bands.to = to;
+  drawn->bands.thickness_um = thickness_um;
+  drawn->bands.box = (TrBox) { left, top, snap (picture, box->x + box->width) - left,
+                               snap (picture, box->y + box->height) - top };
+  drawn->hit.part = part;
+  add_point (picture, drawn, left, top);
+  add_point (picture, drawn, left + drawn->bands.box.width, top + drawn->bands.box.height);
+}
+
+void
+tr_picture_set_hit (TrPicture     *picture,
+                    TrPicturePart  part,
+                    int            index,
+                    const char    *label)
+{
+  TrDrawn *drawn = last_drawn (picture);
+
+  drawn->hit = (TrHit) { part, index };
+  g_free (drawn->label);
+  drawn->label = g_strdup (label);
+}
+
+void
+tr_picture_place (TrPicture       *page,
+                  const TrPicture *part,
+                  double           x,
+                  double           y)
+{
+  guint first_point = page->points->len;
+
+  for (guint i = 0; i + 1 < part->points->len; i += 2)
+    {
+      double xy[2] = { g_array_index (part->points, double, i) + x, g_array_index (part->points, double, i + 1) + y };
+
+      g_array_append_vals (page->points, xy, 2);
+    }
+  for (guint i = 0; i < part->drawn->len; i++)
+    {
+      TrDrawn drawn = g_array_index (part->drawn, TrDrawn, i);
+
+      drawn.first_point += first_point;
+      drawn.text = g_strdup (drawn.text);
+      drawn.label = g_strdup (drawn.label);
+      drawn.bands.box.x += x;
+      drawn.bands.box.y += y;
+      if (drawn.bands.bands.edges != NULL)
+        g_array_ref (drawn.bands.bands.edges);
+      g_array_append_val (page->drawn, drawn);
+    }
+  if (part->description->len > 0)
+    tr_picture_describe (page, "%s", part->description->str);
+}
+
+/* ---- drawing ---- */
+
+static const double *
+points_of (const TrPicture *picture,
+           const TrDrawn   *drawn)
+{
+  return &g_array_index (picture->points, double, drawn->first_point);
+}
+
+static void
+stroke_shape (const TrPicture *picture,
+              const TrDrawn   *drawn,
+              cairo_t         *cr)
+{
+  double dashes[] = { picture->look.text_size * 0.32, picture->look.text_size * 0.22 };
+
+  tr_cairo_set_colour (cr, &drawn->stroke);
+  cairo_set_line_width (cr, pen_width (picture, drawn->pen));
+  cairo_set_dash (cr, dashes, drawn->dashed ? 2 : 0, 0);
+  cairo_stroke (cr);
+}
+
+static void
+trace_shape (const TrPicture *picture,
+             const TrDrawn   *drawn,
+             cairo_t         *cr)
+{
+  const double *xy = points_of (picture, drawn);
+
+  if (drawn->kind == TR_DRAWN_CIRCLE)
+    {
+      cairo_new_sub_path (cr);
+      cairo_arc (cr, xy[0], xy[1], drawn->size, 0, 2 * G_PI);
+      return;
+    }
+  for (guint i = 0; i < drawn->n_points; i++)
+    {
+      if (i == 0 || (drawn->kind == TR_DRAWN_SEGMENTS && i % 2 == 0))
+        cairo_move_to (cr, xy[2 * i], xy[2 * i + 1]);
+      else
+        cairo_line_to (cr, xy[2 * i], xy[2 * i + 1]);
+    }
+  if (drawn->kind == TR_DRAWN_POLYGON)
+    cairo_close_path (cr);
+}
+
+static void
+draw_text (const TrPicture *picture,
+           const TrDrawn   *drawn,
+           cairo_t         *cr)
+{
+  const double *xy = points_of (picture, drawn);
+
+  if (!drawn->upward)
+    {
+      tr_text_draw (cr, &picture->look, drawn->text, drawn->size, drawn->weight, &drawn->fill, xy[0], xy[1], drawn->align);
+      return;
+    }
+  cairo_save (cr);
+  cairo_translate (cr, xy[0], xy[1]);
+  cairo_rotate (cr, -G_PI / 2);
+  tr_text_draw (cr, &picture->look, drawn->text, drawn->size, drawn->weight, &drawn->fill, 0, 0, drawn->align);
+  cairo_restore (cr);
+}
+
+static void
+draw_shape (const TrPicture *picture,
+            const TrDrawn   *drawn,
+            cairo_t         *cr)
+{
+  trace_shape (picture, drawn, cr);
+  if (drawn->filled)
+    {
+      tr_cairo_set_colour (cr, &drawn->fill);
+      if (drawn->pen != TR_PEN_NONE)
+        cairo_fill_preserve (cr);
+      else
+        cairo_fill (cr);
+    }
+  if (drawn->pen != TR_PEN_NONE)
+    stroke_shape (picture, drawn, cr);
+}
+
+void
+tr_picture_draw (const TrPicture *picture,
+                 cairo_t         *cr)
+{
+  g_return_if_fail (picture != NULL);
+  g_return_if_fail (cr != NULL);
+
+  cairo_save (cr);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
+  cairo_new_path (cr);
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+
+      if (drawn->kind == TR_DRAWN_TEXT)
+        draw_text (picture, drawn, cr);
+      else if (drawn->kind == TR_DRAWN_BANDS)
+        tr_bands_draw (&drawn->bands, &picture->look, cr);
+      else
+        draw_shape (picture, drawn, cr);
+    }
+  cairo_restore (cr);
+}
+
+/* ---- hitting ---- */
+
+/* Even-odd rule. */
+static gboolean
+polygon_contains (const double *xy,
+                  guint         n,
+                  double        x,
+                  double        y)
+{
+  gboolean inside = FALSE;
+
+  for (guint i = 0, j = n - 1; i < n; j = i++)
+    {
+      double xi = xy[2 * i], yi = xy[2 * i + 1], xj = xy[2 * j], yj = xy[2 * j + 1];
+
+      if ((yi > y) != (yj > y) && x < (xj - xi) * (y - yi) / (yj - yi) + xi)
+        inside = !inside;
+    }
+  return inside;
+}
+
+static gboolean
+shape_contains (const TrPicture *picture,
+                const TrDrawn   *drawn,
+                double           x,
+                double           y)
+{
+  const double *xy = points_of (picture, drawn);
+
+  switch (drawn->kind)
+    {
+    case TR_DRAWN_POLYGON:
+      return polygon_contains (xy, drawn->n_points, x, y);
+    case TR_DRAWN_CIRCLE:
+      return hypot (x - xy[0], y - xy[1]) <= drawn->size;
+    case TR_DRAWN_BANDS:
+      return x >= xy[0] && x < xy[2] && y >= xy[1] && y < xy[3];
+    case TR_DRAWN_OPEN:
+    case TR_DRAWN_SEGMENTS:
+    case TR_DRAWN_TEXT:
+    default:
+      return FALSE;
+    }
+}
+
+TrHit
+tr_picture_hit (const TrPicture *picture,
+                double           x,
+                double           y)
+{
+  TrHit nothing = { TR_PART_OF_NOTHING, -1 };
+
+  g_return_val_if_fail (picture != NULL, nothing);
+
+  for (guint i = picture->drawn->len; i > 0; i--)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i - 1);
+
+      if (drawn->hit.part == TR_PART_OF_NOTHING || !shape_contains (picture, drawn, x, y))
+        continue;
+      if (drawn->kind == TR_DRAWN_BANDS)
+        return (TrHit) { drawn->hit.part, tr_bands_find (&drawn->bands, y) };
+      return drawn->hit;
+    }
+  return nothing;
+}
+
+char *
+tr_picture_dup_hit_text (const TrPicture *picture,
+                         const TrHit     *hit)
+{
+  g_return_val_if_fail (picture != NULL, NULL);
+  g_return_val_if_fail (hit != NULL, NULL);
+
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+
+      if (hit->part == TR_PART_OF_NOTHING || drawn->hit.part != hit->part)
+        continue;
+      if (drawn->kind == TR_DRAWN_BANDS)
+        return tr_bands_dup_text (&drawn->bands, &picture->reader, hit->index);
+      if (drawn->hit.index == hit->index && drawn->label != NULL)
+        return g_strdup (drawn->label);
+    }
+  return g_strdup ("");
+}
+
+/* ---- what is where, for the tests ---- */
+
+static void
+box_of_text (const TrPicture *picture,
+             const TrDrawn   *drawn,
+             TrBox           *box)
+{
+  const double *xy = points_of (picture, drawn);
+  double width = tr_text_width (&picture->look, drawn->text, drawn->size, drawn->weight);
+  double above = drawn->size * TR_TEXT_ASCENT, below = drawn->size * TR_TEXT_DESCENT;
+
+  if (drawn->upward)
+    *box = (TrBox) { xy[0] - above, xy[1] - (1 - drawn->align) * width, above + below, width };
+  else
+    *box = (TrBox) { xy[0] - drawn->align * width, xy[1] - above, width, above + below };
+}
+
+guint
+tr_picture_count_texts (const TrPicture *picture)
+{
+  guint count = 0;
+
+  for (guint i = 0; i < picture->drawn->len; i++)
+    count += g_array_index (picture->drawn, TrDrawn, i).kind == TR_DRAWN_TEXT;
+  return count;
+}
+
+const char *
+tr_picture_get_text (const TrPicture *picture,
+                     guint            index,
+                     TrBox           *box)
+{
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+
+      if (drawn->kind != TR_DRAWN_TEXT || index-- > 0)
+        continue;
+      if (box != NULL)
+        box_of_text (picture, drawn, box);
+      return drawn->text;
+    }
+  return NULL;
+}
+
+static void
+box_of_shape (const TrPicture *picture,
+              const TrDrawn   *drawn,
+              TrBox           *box)
+{
+  const double *xy = points_of (picture, drawn);
+  double left = G_MAXDOUBLE, top = G_MAXDOUBLE, right = -G_MAXDOUBLE, bottom = -G_MAXDOUBLE;
+  double around = drawn->kind == TR_DRAWN_CIRCLE ? drawn->size : 0;
+
+  for (guint i = 0; i < drawn->n_points; i++)
+    {
+      left = MIN (left, xy[2 * i] - around);
+      right = MAX (right, xy[2 * i] + around);
+      top = MIN (top, xy[2 * i + 1] - around);
+      bottom = MAX (bottom, xy[2 * i + 1] + around);
+    }
+  *box = (TrBox) { left, top, right - left, bottom - top };
+}
+
+void
+tr_picture_get_extents (const TrPicture *picture,
+                        TrBox           *box)
+{
+  double left = G_MAXDOUBLE, top = G_MAXDOUBLE, right = -G_MAXDOUBLE, bottom = -G_MAXDOUBLE;
+
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+      TrBox one;
+
+      if (drawn->kind == TR_DRAWN_TEXT)
+        box_of_text (picture, drawn, &one);
+      else
+        box_of_shape (picture, drawn, &one);
+      if (drawn->kind != TR_DRAWN_TEXT && drawn->n_points == 0)
+        continue;
+      left = MIN (left, one.x);
+      top = MIN (top, one.y);
+      right = MAX (right, one.x + one.width);
+      bottom = MAX (bottom, one.y + one.height);
+    }
+  *box = left > right ? (TrBox) { 0 } : (TrBox) { left, top, right - left, bottom - top };
+}

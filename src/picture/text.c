@@ -1,0 +1,170 @@
+/* text.c: one line of text at a baseline
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Figures are tabular, hinting is off and the language is fixed, so that a
+ * width measured without a surface is the width drawn on any surface. One
+ * layout a thread is kept: making a context costs more than drawing a label.
+ */
+
+#include "shapes.h"
+
+#include <pango/pangocairo.h>
+
+static PangoLayout *
+make_layout (void)
+{
+  PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
+  PangoAttrList *attributes = pango_attr_list_new ();
+  cairo_font_options_t *options = cairo_font_options_create ();
+  PangoLayout *layout;
+
+  cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_antialias (options, CAIRO_ANTIALIAS_GRAY);
+  pango_cairo_context_set_font_options (context, options);
+  cairo_font_options_destroy (options);
+  pango_context_set_round_glyph_positions (context, FALSE);
+  pango_context_set_language (context, pango_language_from_string ("en"));
+  pango_context_set_base_dir (context, PANGO_DIRECTION_LTR);
+
+  layout = pango_layout_new (context);
+  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+  g_object_unref (context);
+  return layout;
+}
+
+/* Borrowed, with the text set and no width. */
+static PangoLayout *
+get_layout (const TrLook *look,
+            const char   *text,
+            double        size,
+            int           weight)
+{
+  static GPrivate kept = G_PRIVATE_INIT (g_object_unref);
+  PangoLayout *layout = g_private_get (&kept);
+  PangoFontDescription *font = pango_font_description_new ();
+
+  if (layout == NULL)
+    {
+      layout = make_layout ();
+      g_private_set (&kept, layout);
+    }
+  pango_font_description_set_family_static (font, look->font);
+  pango_font_description_set_weight (font, (PangoWeight) weight);
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  pango_layout_set_width (layout, -1);
+  pango_layout_set_text (layout, text, -1);
+  return layout;
+}
+
+double
+tr_text_draw (cairo_t        *cr,
+              const TrLook   *look,
+              const char     *text,
+              double          size,
+              int             weight,
+              const TrColour *colour,
+              double          x,
+              double          baseline,
+              double          align)
+{
+  PangoLayout *layout = get_layout (look, text, size, weight);
+  int width;
+
+  pango_cairo_update_layout (cr, layout);
+  pango_layout_get_size (layout, &width, NULL);
+  tr_cairo_set_colour (cr, colour);
+  cairo_move_to (cr, x - align * width / PANGO_SCALE, baseline);
+  pango_cairo_show_layout_line (cr, pango_layout_get_line_readonly (layout, 0));
+  return (double) width / PANGO_SCALE;
+}
+
+double
+tr_text_width (const TrLook *look,
+               const char   *text,
+               double        size,
+               int           weight)
+{
+  int width;
+
+  pango_layout_get_size (get_layout (look, text, size, weight), &width, NULL);
+  return (double) width / PANGO_SCALE;
+}
+
+/* Lines of at most `width`; a line that the last one cannot hold ends in "…". */
+char **
+tr_text_wrap (const TrLook *look,
+              const char   *text,
+              double        size,
+              int           weight,
+              double        width,
+              guint         max_lines)
+{
+  PangoLayout *layout = get_layout (look, text, size, weight);
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+  const char *start, *all = text;
+
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width (layout, MAX (1, (int) (width * PANGO_SCALE)));
+  for (GSList *l = pango_layout_get_lines_readonly (layout); l != NULL; l = l->next)
+    {
+      const PangoLayoutLine *line = l->data;
+
+      start = all + line->start_index;
+      if (lines->len + 1 == max_lines && l->next != NULL)
+        {
+          g_ptr_array_add (lines, g_strdup (start));
+          break;
+        }
+      g_ptr_array_add (lines, g_strchomp (g_strndup (start, (gsize) line->length)));
+    }
+
+  if (lines->len == max_lines && max_lines > 0)
+    {
+      char **last = (char **) &g_ptr_array_index (lines, max_lines - 1);
+      g_autofree char *long_line = *last;
+
+      *last = tr_text_shorten (look, long_line, size, weight, width);
+    }
+  g_ptr_array_add (lines, NULL);
+  return (char **) g_ptr_array_free (g_steal_pointer (&lines), FALSE);
+}
+
+/* The text, or as much of its beginning as fits with "…". */
+char *
+tr_text_shorten (const TrLook *look,
+                 const char   *text,
+                 double        size,
+                 int           weight,
+                 double        width)
+{
+  glong low = 0, high = g_utf8_strlen (text, -1);
+  g_autofree char *best = g_strdup ("…");
+
+  if (tr_text_width (look, text, size, weight) <= width + 0.01)
+    return g_strdup (text);
+  while (low < high)
+    {
+      glong middle = (low + high + 1) / 2;
+      g_autofree char *begin = g_utf8_substring (text, 0, middle);
+      g_autofree char *candidate = g_strconcat (g_strchomp (begin), "…", NULL);
+
+      if (tr_text_width (look, candidate, size, weight) <= width)
+        {
+          low = middle;
+          g_free (best);
+          best = g_steal_pointer (&candidate);
+        }
+      else
+        {
+          high = middle - 1;
+        }
+    }
+  return g_steal_pointer (&best);
+}
