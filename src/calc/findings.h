@@ -24,9 +24,11 @@
  *                   "/lock_in/fat_thickness_mm"), "fat-width" (0; where
  *                   "/lock_in/fat_width_mm"), "dough-length" (inverse: the rim and
  *                   the width leave no length for the dough block; where
- *                   "/lock_in/rim_mm", or "/lock_in/fat_width_mm" if that is written).
- *                   limit 0; with[0] for dough-length: the greatest rim in mm
- *                   that leaves a length (NaN: not even 0 does).
+ *                   "/lock_in/rim_mm", or "/lock_in/fat_width_mm" if that is written),
+ *                   "trim" (it takes the whole folded block, value is what is left;
+ *                   where "/turns/2/trim_mm"). limit 0; with[0] for dough-length and
+ *                   trim: the rim or trim in mm that would leave nothing (stay under
+ *                   it); with[1] for trim: TURN.
  * turn-thicker      where THICK. value: rolled thickness mm; limit: the block's
  *                   thickness mm before it; with[0] TURN.
  * no-piece          where "/cut". value: dough to be had, g (after loss, of the
