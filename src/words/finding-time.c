@@ -12,7 +12,7 @@
 
 /* "The rest after turn 2" */
 static char *
-which_rest (const Said *said)
+which_rest (const TrSaid *said)
 {
   if (said->turn == 0)
     return g_strdup (_("the chill before lock-in"));
@@ -20,7 +20,7 @@ which_rest (const Said *said)
 }
 
 char *
-tr_sentence_rest_short (const Said *said)
+tr_sentence_rest_short (const TrSaid *said)
 {
   const double *with = said->finding->with;
   g_autofree char *rest = which_rest (said);
@@ -49,7 +49,7 @@ tr_sentence_rest_short (const Said *said)
 }
 
 char *
-tr_sentence_window_short (const Said *said)
+tr_sentence_window_short (const TrSaid *said)
 {
   g_autofree char *window = tr_words_minutes (said->reader, floor (said->finding->value));
   g_autofree char *needed = tr_words_minutes (said->reader, said->finding->limit);
@@ -60,7 +60,7 @@ tr_sentence_window_short (const Said *said)
 }
 
 char *
-tr_sentence_freezing (const Said *said)
+tr_sentence_freezing (const TrSaid *said)
 {
   g_autofree char *rest = which_rest (said);
   g_autofree char *written = tr_words_minutes (said->reader, said->finding->value);
@@ -71,7 +71,7 @@ tr_sentence_freezing (const Said *said)
 }
 
 char *
-tr_sentence_loads (const Said *said)
+tr_sentence_loads (const TrSaid *said)
 {
   g_autofree char *proof = tr_words_minutes (said->reader, said->finding->value);
   g_autofree char *limit = tr_words_minutes (said->reader, said->finding->limit);

@@ -10,40 +10,12 @@
 
 #include "config.h"
 
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "finding.h"
 
 static char *
-sentence_no_flour (const Said *said)
-{
-  if (said->finding->with[0] < 0.5)
-    return g_strdup (_("The formula has no lines yet; add a flour, which everything else is measured by."));
-  return g_strdup (_("No line is a flour, so nothing can be given in percent of it; add the flour."));
-}
-
-static char *
-sentence_not_weighed (const Said *said)
-{
-  GPtrArray *problems = said->figures->formula.problems;
-  double index = said->finding->with[0];
-  GString *out = g_string_new (NULL);
-
-  if (said->name != NULL)
-    g_string_append_printf (out, "%s:", said->name);
-  if (problems != NULL && index >= 0 && index < problems->len)
-    tr_say_append_sentence (out, tr_words_problem (said->reader, g_ptr_array_index (problems, (guint) index)));
-  else
-    tr_say_append_sentence (out, g_strdup (_("The line cannot be weighed; write its amount as a mass.")));
-  if (isfinite (said->finding->with[1]))
-    tr_say_append_sentence (out, g_strdup (_("Until then the totals are incomplete.")));
-  return g_string_free (out, FALSE);
-}
-
-static char *
-sentence_lock_in_geometry (const Said *said)
+sentence_lock_in_geometry (const TrSaid *said)
 {
   const char *which = said->finding->name != NULL ? said->finding->name : "";
   g_autofree char *rim = NULL;
@@ -66,7 +38,7 @@ sentence_lock_in_geometry (const Said *said)
 }
 
 static char *
-sentence_turn_thicker (const Said *said)
+sentence_turn_thicker (const TrSaid *said)
 {
   g_autofree char *value = NULL, *limit = NULL;
 
@@ -79,7 +51,7 @@ sentence_turn_thicker (const Said *said)
 }
 
 static char *
-sentence_no_piece (const Said *said)
+sentence_no_piece (const TrSaid *said)
 {
   g_autofree char *value = tr_words_mass (said->reader, said->finding->value);
   g_autofree char *limit = tr_words_mass (said->reader, said->finding->limit);
@@ -90,53 +62,8 @@ sentence_no_piece (const Said *said)
                             "or thinner."), value, limit);
 }
 
-/* "80 %", "2.5 %": as few decimals as it has. */
 static char *
-percent_trimmed (const Said *said,
-                 double      percent,
-                 int         max_decimals)
-{
-  return tr_say_with_unit (tr_say_trimmed (said->reader, percent, max_decimals), "%");
-}
-
-static char *
-sentence_bare_percent (const Said *said)
-{
-  const double *with = said->finding->with;
-  g_autofree char *value = percent_trimmed (said, said->finding->value, 2);
-  g_autofree char *flour = tr_words_percent (said->reader, with[0]);
-  g_autofree char *dough = tr_words_percent (said->reader, with[1]);
-  g_autofree char *total = tr_words_percent (said->reader, with[2]);
-  GString *out = g_string_new (NULL);
-
-  tr_say_append_sentence (out, g_strdup_printf (_("%s in the roll-in is read as percent of the flour."), value));
-  if (isfinite (with[0]) && isfinite (with[1]) && isfinite (with[2]))
-    tr_say_append_sentence (out, g_strdup_printf (_("The whole roll-in is then %s of the flour, %s of the dough and %s of "
-                                                    "everything."), flour, dough, total));
-  tr_say_append_sentence (out, g_strdup (_("If another was meant, write “% of dough” or “% of total”.")));
-  return g_string_free (out, FALSE);
-}
-
-static char *
-sentence_amount (const Said *said)
-{
-  const char *which = said->finding->name != NULL ? said->finding->name : "";
-  g_autofree char *value = NULL;
-
-  if (g_str_equal (which, "bare-percent"))
-    return sentence_bare_percent (said);
-  if (g_str_equal (which, "assumed-flour"))
-    {
-      value = tr_words_mass (said->reader, said->finding->value);
-      return g_strdup_printf (_("Every amount is a percentage, so %s of flour are assumed; write one mass, or choose a batch, "
-                                "to say how much it is."), value);
-    }
-  value = tr_say_quantity (said->reader, said->finding->value, said->finding->with[0]);
-  return g_strdup_printf (_("A range is written, and its mean of %s is used; write one amount once you know it."), value);
-}
-
-static char *
-sentence_too_thin (const Said *said)
+sentence_too_thin (const TrSaid *said)
 {
   g_autofree char *value = NULL, *limit = NULL, *enough = NULL;
 
@@ -152,7 +79,7 @@ sentence_too_thin (const Said *said)
 }
 
 static char *
-bench_limit (const Said *said,
+bench_limit (const TrSaid *said,
              const char *limit)
 {
   const char *which = said->finding->name != NULL ? said->finding->name : "";
@@ -166,7 +93,7 @@ bench_limit (const Said *said,
 
 /* "Roll to 11 mm, or divide the block in two." */
 static char *
-mend_too_long (const Said *said)
+mend_too_long (const TrSaid *said)
 {
   const double *with = said->finding->with;
   g_autofree char *parts = tr_say_small_number (said->reader, with[2]);
@@ -185,7 +112,7 @@ mend_too_long (const Said *said)
 }
 
 static char *
-sentence_too_long (const Said *said)
+sentence_too_long (const TrSaid *said)
 {
   g_autofree char *value = NULL, *limit = NULL, *bench = NULL, *mend = mend_too_long (said);
   gboolean wide = g_strcmp0 (said->finding->name, "worktop-length") != 0;
@@ -200,7 +127,7 @@ sentence_too_long (const Said *said)
 }
 
 static char *
-sentence_too_thick (const Said *said)
+sentence_too_thick (const TrSaid *said)
 {
   g_autofree char *value = NULL, *limit = NULL;
 
@@ -216,7 +143,7 @@ sentence_too_thick (const Said *said)
 }
 
 static char *
-sentence_mixer (const Said *said)
+sentence_mixer (const TrSaid *said)
 {
   g_autofree char *value = tr_words_mass (said->reader, said->finding->value);
   g_autofree char *limit = tr_words_mass (said->reader, said->finding->limit);
@@ -228,103 +155,8 @@ sentence_mixer (const Said *said)
                           value, limit, mixes);
 }
 
-/* "1.6–2.4 %" */
 static char *
-band_text (const Said *said)
-{
-  g_autofree char *low = tr_say_trimmed (said->reader, said->finding->with[0], 2);
-  g_autofree char *high = tr_say_trimmed (said->reader, said->finding->with[1], 2);
-
-  if (fabs (said->finding->with[0] - said->finding->with[1]) < 1e-9)
-    return tr_say_with_unit (g_steal_pointer (&low), "%");
-  return tr_say_with_unit (g_strconcat (low, "–", high, NULL), "%");
-}
-
-static const char *
-kind_in_sentence (const Said *said)
-{
-  switch ((int) said->figures->dough->kind)
-    {
-    case TR_KIND_CROISSANT: return _("a croissant dough");
-    case TR_KIND_DANISH: return _("a Danish dough");
-    case TR_KIND_PUFF: return _("puff pastry");
-    default: return _("this kind of dough");
-    }
-}
-
-static gboolean
-is_over (const Said *said)
-{
-  return said->finding->value > said->finding->limit;
-}
-
-static char *
-sentence_salt (const Said *said)
-{
-  g_autofree char *value = NULL, *limit = NULL, *band = band_text (said);
-  double from_fat = said->finding->with[2];
-  GString *out = g_string_new (NULL);
-
-  tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
-  tr_say_append_sentence (out, g_strdup_printf (is_over (said) ? _("Salt is %s of the flour, more than the usual %s of %s.")
-                                                               : _("Salt is %s of the flour, less than the usual %s of %s."),
-                                                value, band, kind_in_sentence (said)));
-  if (said->name != NULL && isfinite (from_fat))
-    {
-      g_autofree char *points = tr_say_trimmed (said->reader, from_fat, 1);
-
-      tr_say_append_sentence (out, g_strdup_printf (_("%s brings %s points of it; take an unsalted fat, or so much less salt."),
-                                                    said->name, points));
-    }
-  else
-    tr_say_append_sentence (out, g_strdup (is_over (said) ? _("Take less salt.") : _("Take more salt, unless it is left out "
-                                                                                      "on purpose.")));
-  return g_string_free (out, FALSE);
-}
-
-static int
-find_ratio (const char *key)
-{
-  for (int i = 0; key != NULL && i < TR_N_RATIOS; i++)
-    if (g_strcmp0 (tr_ratio_key ((TrRatio) i), key) == 0)
-      return i;
-  return -1;
-}
-
-/* Each ratio in its own words, so that it says what it is a share of. */
-static char *
-ratio_is (const Said *said,
-          const char *value)
-{
-  switch (find_ratio (said->finding->name))
-    {
-    case TR_RATIO_ALL_WATER: return g_strdup_printf (_("All the water, also that of milk and eggs, is %s of the flour"), value);
-    case TR_RATIO_DOUGH_FAT: return g_strdup_printf (_("The fat in the dough is %s of the flour"), value);
-    case TR_RATIO_ROLL_IN_OF_DOUGH: return g_strdup_printf (_("The roll-in is %s of the dough"), value);
-    case TR_RATIO_SALT: return g_strdup_printf (_("Salt is %s of the flour"), value);
-    case TR_RATIO_SUGAR: return g_strdup_printf (_("Sugar is %s of the flour"), value);
-    case TR_RATIO_YEAST_FRESH: return g_strdup_printf (_("Yeast, counted as fresh, is %s of the flour"), value);
-    case TR_RATIO_PREFERMENTED: return g_strdup_printf (_("Prefermented flour is %s of all flour"), value);
-    default: return g_strdup_printf (_("One of the ratios is %s"), value);
-    }
-}
-
-static char *
-sentence_band (const Said *said)
-{
-  g_autofree char *value = NULL, *limit = NULL, *band = band_text (said), *is = NULL;
-
-  tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
-  is = ratio_is (said, value);
-  if (is_over (said))
-    return g_strdup_printf (_("%s; usual for %s is %s. Take less, unless that is what you want."),
-                            is, kind_in_sentence (said), band);
-  return g_strdup_printf (_("%s; usual for %s is %s. Take more, unless that is what you want."),
-                          is, kind_in_sentence (said), band);
-}
-
-static char *
-micrometres (const Said *said,
+micrometres (const TrSaid *said,
              double      um)
 {
   TrRange range = { um, um };
@@ -333,7 +165,7 @@ micrometres (const Said *said,
 }
 
 static char *
-sentence_fat_layer (const Said *said)
+sentence_fat_layer (const TrSaid *said)
 {
   const double *with = said->finding->with;
   TrRange usual_range = { with[0], with[1] };
@@ -344,16 +176,16 @@ sentence_fat_layer (const Said *said)
 
   tr_say_append_sentence (out, g_strdup_printf (_("A fat layer of the sheet is %s thick; usual is %s."), value, usual));
   if (isfinite (with[2]))
-    tr_say_append_sentence (out, g_strdup_printf (is_over (said) ? _("With %s layers they stay coarse; add a fold.")
+    tr_say_append_sentence (out, g_strdup_printf (tr_said_is_over (said) ? _("With %s layers they stay coarse; add a fold.")
                                                                  : _("With %s layers they tear and soak into the dough; leave "
                                                                      "out a fold, or take more fat."), layers));
   else
-    tr_say_append_sentence (out, g_strdup (is_over (said) ? _("Add a fold.") : _("Leave out a fold, or take more fat.")));
+    tr_say_append_sentence (out, g_strdup (tr_said_is_over (said) ? _("Add a fold.") : _("Leave out a fold, or take more fat.")));
   return g_string_free (out, FALSE);
 }
 
 static char *
-sentence_stretch (const Said *said)
+sentence_stretch (const TrSaid *said)
 {
   const double *with = said->finding->with;
   gboolean wide = g_strcmp0 (said->finding->name, "width") == 0;
@@ -391,7 +223,7 @@ sentence_stretch (const Said *said)
 }
 
 static char *
-sentence_proof_hot (const Said *said)
+sentence_proof_hot (const TrSaid *said)
 {
   g_autofree char *value = tr_words_temperature (said->reader, said->finding->value);
   g_autofree char *limit = tr_words_temperature (said->reader, said->finding->limit);
@@ -402,12 +234,12 @@ sentence_proof_hot (const Said *said)
 }
 
 static char *
-sentence_printed_size (const Said *said)
+sentence_printed_size (const TrSaid *said)
 {
   const double *with = said->finding->with;
   g_autofree char *size = tr_words_area_size (said->reader, with[0], with[1]);
   g_autofree char *value = NULL, *limit = NULL;
-  g_autofree char *off = percent_trimmed (said, fabs (with[2]), 0);
+  g_autofree char *off = tr_said_percent_trimmed (said, fabs (with[2]), 0);
 
   tr_say_lengths_apart (said->reader, said->finding->value, said->finding->limit, &value, &limit);
   if (!isfinite (with[2]))
@@ -421,7 +253,7 @@ sentence_printed_size (const Said *said)
 }
 
 static char *
-sentence_printed_count (const Said *said)
+sentence_printed_count (const TrSaid *said)
 {
   g_autofree char *value = tr_words_count (said->reader, said->finding->value);
   g_autofree char *limit = tr_words_count (said->reader, said->finding->limit);
@@ -433,91 +265,7 @@ sentence_printed_count (const Said *said)
 }
 
 static char *
-sentence_butter_legal (const Said *said)
-{
-  const double *with = said->finding->with;
-  g_autofree char *fat = tr_words_percent (said->reader, said->finding->value);
-  g_autofree char *water = tr_words_percent (said->reader, with[0]);
-  g_autofree char *fat_limit = percent_trimmed (said, said->finding->limit, 1);
-  g_autofree char *water_limit = percent_trimmed (said, with[1], 1);
-  const char *name = said->name != NULL ? said->name : _("The butter");
-  GString *out = g_string_new (NULL);
-
-  if (isfinite (said->finding->value) && isfinite (with[0]) && isfinite (with[1]))
-    tr_say_append_sentence (out, g_strdup_printf (_("%s has %s fat and %s water; what is sold as butter has at least "
-                                                    "%s fat and at most %s water."),
-                                                  name, fat, water, fat_limit, water_limit));
-  else if (isfinite (said->finding->value))
-    tr_say_append_sentence (out, g_strdup_printf (_("%s has %s fat; what is sold as butter has at least %s."), name, fat, fat_limit));
-  else if (isfinite (with[0]) && isfinite (with[1]))
-    tr_say_append_sentence (out, g_strdup_printf (_("%s has %s water; what is sold as butter has at most %s."), name, water, water_limit));
-  else
-    tr_say_append_sentence (out, g_strdup_printf (_("%s may not be what is sold as butter."), name));
-  tr_say_append_sentence (out, g_strdup (with[2] > 0.5
-                                         ? _("The numbers are the built-in table's; write those of your pack.")
-                                         : _("Compare it with the pack.")));
-  return g_string_free (out, FALSE);
-}
-
-static char *
-sentence_legal_minimum (const Said *said)
-{
-  g_autofree char *value = NULL, *limit = NULL;
-  g_autofree char *plain = tr_words_percent (said->reader, said->finding->with[0]);
-  GString *out = g_string_new (NULL);
-
-  tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
-  if (g_strcmp0 (said->finding->name, "puff") == 0)
-    tr_say_append_sentence (out, g_strdup_printf (_("The fat of the roll-in is %s of the flour; where the name puff pastry is "
-                                                    "protected it may ask for %s."), value, limit));
-  else
-    tr_say_append_sentence (out, g_strdup_printf (_("The fat of the roll-in is %s of the flour; where the name Danish is "
-                                                    "protected it may ask for %s."), value, limit));
-  if (isfinite (said->finding->with[0]))
-    tr_say_append_sentence (out, g_strdup_printf (_("A plain yeasted laminated pastry asks for %s."), plain));
-  tr_say_append_sentence (out, g_strdup (_("Look up your local rules before you sell it under that name.")));
-  return g_string_free (out, FALSE);
-}
-
-static char *
-sentence_spoon (const Said *said)
-{
-  g_autofree char *spoons = tr_say_quantity (said->reader, said->finding->with[1], said->finding->with[0]);
-  g_autofree char *grams = tr_words_mass (said->reader, said->finding->value);
-  const char *name = said->name != NULL ? said->name : _("This line");
-  gboolean salt = said->finding->id == TR_FINDING_SPOON_SALT;
-
-  return g_strdup_printf (salt ? _("%s by the spoon: %s are taken as %s, but the same spoon of coarse crystals can be half "
-                                   "of that; weigh it.")
-                               : _("%s by the spoon: %s are taken as %s, but makes and kinds of yeast differ; weigh it."),
-                          name, spoons, grams);
-}
-
-static char *
-sentence_cold_chain (const Said *said)
-{
-  g_autofree char *hours = tr_say_with_unit (tr_say_trimmed (said->reader, said->finding->value, 1), _("h"));
-  g_autofree char *limit = tr_say_with_unit (tr_say_trimmed (said->reader, said->finding->limit, 1), _("h"));
-  g_autofree char *cold = tr_words_temperature (said->reader, 5);
-  const char *name = said->name != NULL ? said->name : _("Egg or dairy");
-  GString *out = g_string_new (NULL);
-
-  if (isfinite (said->finding->value))
-    tr_say_append_sentence (out, g_strdup_printf (_("%s is above %s for %s; over %s germs can grow in it."),
-                                                  name, cold, hours, limit));
-  else
-    tr_say_append_sentence (out, g_strdup_printf (_("%s may be above %s for over %s, in which germs can grow."),
-                                                  name, cold, limit));
-  tr_say_append_sentence (out, g_strdup (said->finding->with[1] > 0.5
-                                         ? _("Baking comes after it, but keep it cold as long as the method allows; your local "
-                                             "rules decide.")
-                                         : _("Keep it cold until it is used and throw away what is left over; your local rules "
-                                             "decide.")));
-  return g_string_free (out, FALSE);
-}
-
-static char *
-sentence_spare (const Said *said)
+sentence_spare (const TrSaid *said)
 {
   const double *with = said->finding->with;
   g_autofree char *value = tr_words_count (said->reader, said->finding->value);
@@ -546,32 +294,21 @@ sentence_spare (const Said *said)
   return g_string_free (out, FALSE);
 }
 
-static char *
-sentence_allergens (const Said *said)
-{
-  g_auto (GStrv) ids = g_strsplit (said->finding->name != NULL ? said->finding->name : "", ",", -1);
-  g_autofree char *text = tr_words_allergens (ids);
-
-  if (*ids == NULL)
-    return g_strdup (_("No allergen of the law's list is in the lines; what else was on the bench still counts."));
-  return g_strdup_printf (_("Allergens in the lines: %s. What else was on the bench still counts."), text);
-}
-
-typedef char *(*SentenceFunc) (const Said *said);
+typedef char *(*SentenceFunc) (const TrSaid *said);
 
 static const SentenceFunc sentences[TR_N_FINDINGS] = {
-  [TR_FINDING_NO_FLOUR] = sentence_no_flour,
-  [TR_FINDING_NOT_WEIGHED] = sentence_not_weighed,
+  [TR_FINDING_NO_FLOUR] = tr_sentence_no_flour,
+  [TR_FINDING_NOT_WEIGHED] = tr_sentence_not_weighed,
   [TR_FINDING_LOCK_IN_GEOMETRY] = sentence_lock_in_geometry,
   [TR_FINDING_TURN_THICKER] = sentence_turn_thicker,
   [TR_FINDING_NO_PIECE] = sentence_no_piece,
-  [TR_FINDING_AMOUNT] = sentence_amount,
+  [TR_FINDING_AMOUNT] = tr_sentence_amount,
   [TR_FINDING_TOO_THIN] = sentence_too_thin,
   [TR_FINDING_TOO_LONG] = sentence_too_long,
   [TR_FINDING_TOO_THICK] = sentence_too_thick,
   [TR_FINDING_MIXER] = sentence_mixer,
-  [TR_FINDING_SALT] = sentence_salt,
-  [TR_FINDING_BAND] = sentence_band,
+  [TR_FINDING_SALT] = tr_sentence_salt,
+  [TR_FINDING_BAND] = tr_sentence_band,
   [TR_FINDING_FAT_LAYER] = sentence_fat_layer,
   [TR_FINDING_STRETCH] = sentence_stretch,
   [TR_FINDING_REST_SHORT] = tr_sentence_rest_short,
@@ -580,14 +317,14 @@ static const SentenceFunc sentences[TR_N_FINDINGS] = {
   [TR_FINDING_PROOF_HOT] = sentence_proof_hot,
   [TR_FINDING_PRINTED_SIZE] = sentence_printed_size,
   [TR_FINDING_PRINTED_COUNT] = sentence_printed_count,
-  [TR_FINDING_BUTTER_LEGAL] = sentence_butter_legal,
-  [TR_FINDING_LEGAL_MINIMUM] = sentence_legal_minimum,
-  [TR_FINDING_SPOON_SALT] = sentence_spoon,
-  [TR_FINDING_SPOON_YEAST] = sentence_spoon,
+  [TR_FINDING_BUTTER_LEGAL] = tr_sentence_butter_legal,
+  [TR_FINDING_LEGAL_MINIMUM] = tr_sentence_legal_minimum,
+  [TR_FINDING_SPOON_SALT] = tr_sentence_spoon,
+  [TR_FINDING_SPOON_YEAST] = tr_sentence_spoon,
   [TR_FINDING_LOADS] = tr_sentence_loads,
-  [TR_FINDING_COLD_CHAIN] = sentence_cold_chain,
+  [TR_FINDING_COLD_CHAIN] = tr_sentence_cold_chain,
   [TR_FINDING_SPARE] = sentence_spare,
-  [TR_FINDING_ALLERGENS] = sentence_allergens,
+  [TR_FINDING_ALLERGENS] = tr_sentence_allergens,
 };
 
 char *
@@ -596,7 +333,7 @@ tr_words_finding (const TrReader       *reader,
                   const TrFinding      *finding)
 {
   g_autofree char *name = NULL;
-  Said said = { reader, figures, finding, NULL, 0 };
+  TrSaid said = { reader, figures, finding, NULL, 0 };
 
   g_return_val_if_fail (reader != NULL && figures != NULL && finding != NULL, NULL);
   g_return_val_if_fail (finding->id < TR_N_FINDINGS, NULL);
