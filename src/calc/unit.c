@@ -229,13 +229,32 @@ take_named_unit (TrCursor *cursor,
   return TRUE;
 }
 
+/* Where no unit could be read after a number: `before`, what was tried ends at
+ * `cursor`. */
+static gboolean
+fail_unit (TrCursor   cursor,
+           TrCursor   before,
+           TrProblem *problem)
+{
+  gunichar c = tr_cursor_peek (before);
+  TrCursor joint = before;
+  gboolean is_joint = c == ',' || c == '+' || c == '&' ||
+                      tr_cursor_take_word (&joint, "and") || tr_cursor_take_word (&joint, "plus");
+
+  if (is_joint || c == '.' || tr_cursor_is_at_end (before) || tr_number_starts (before))
+    return tr_cursor_fail (problem, TR_PROBLEM_BARE_NUMBER, NULL, NULL);
+  if (g_unichar_isalpha (c))
+    return tr_cursor_fail (problem, TR_PROBLEM_UNKNOWN_UNIT, before.at, cursor.at);
+
+  return tr_cursor_fail (problem, TR_PROBLEM_NOT_UNDERSTOOD, before.at, before.end);
+}
+
 gboolean
 tr_unit_read (TrCursor  *cursor,
               TrUnit    *unit,
               TrProblem *problem)
 {
   TrCursor before;
-  const char *number_end = cursor->at;
   gunichar c;
 
   tr_cursor_skip_spaces (cursor);
@@ -244,20 +263,15 @@ tr_unit_read (TrCursor  *cursor,
   if (c == '%' || c == 0xFF05)
     {
       tr_cursor_advance (cursor);
-      *unit = read_percent_base (cursor);
-      return TRUE;
+      *unit = TR_UNIT_PERCENT;
     }
-  if (take_named_unit (cursor, unit))
+  else if (!take_named_unit (cursor, unit))
     {
-      if (*unit == TR_UNIT_PERCENT)
-        *unit = read_percent_base (cursor);
-      return TRUE;
+      return fail_unit (*cursor, before, problem);
     }
 
-  if (g_unichar_isalpha (c))
-    return tr_cursor_fail (problem, TR_PROBLEM_UNKNOWN_UNIT, before.at, cursor->at);
-  if (tr_cursor_is_at_end (*cursor) || tr_number_starts (before) || c == ',' || c == '+' || c == '&' || cursor->at > before.at)
-    return tr_cursor_fail (problem, TR_PROBLEM_BARE_NUMBER, NULL, NULL);
+  if (*unit == TR_UNIT_PERCENT)
+    *unit = read_percent_base (cursor);
 
-  return tr_cursor_fail (problem, TR_PROBLEM_NOT_UNDERSTOOD, number_end, cursor->end);
+  return TRUE;
 }
