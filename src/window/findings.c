@@ -1,0 +1,181 @@
+/* findings.c: what is wrong or worth knowing, each leading to its field
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Rows are kept and refilled from edit to edit, so that the keyboard focus
+ * stays where it is while findings come and go.
+ */
+
+#include "config.h"
+
+#include "findings.h"
+
+#include <glib/gi18n-lib.h>
+
+/* One row: a sign, and the sentence. */
+typedef struct
+{
+  GtkWidget *row, *sign, *label;
+  char *where;
+} Row;
+
+struct _TrFindings
+{
+  TrPage parent_instance;
+
+  /* Borrowed References */
+  GtkWidget *list;
+
+  /* Owned References */
+  GPtrArray *rows;               /* Row */
+};
+
+G_DEFINE_FINAL_TYPE (TrFindings, tr_findings, TR_TYPE_PAGE)
+
+static void
+row_free (gpointer data)
+{
+  Row *row = data;
+
+  g_clear_pointer (&row->where, g_free);
+  g_free (row);
+}
+
+const char *
+tr_findings_get_icon_name (TrSeverity severity)
+{
+  switch (severity)
+    {
+    case TR_SEVERITY_STOP:
+      return "dialog-error-symbolic";
+    case TR_SEVERITY_WARN:
+      return "dialog-warning-symbolic";
+    case TR_SEVERITY_NOTE:
+    default:
+      return "dialog-information-symbolic";
+    }
+}
+
+static Row *
+add_row (TrFindings *self)
+{
+  Row *row = g_new0 (Row, 1);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+
+  row->sign = gtk_image_new ();
+  gtk_widget_set_valign (row->sign, GTK_ALIGN_START);
+  row->label = gtk_label_new (NULL);
+  gtk_label_set_wrap (GTK_LABEL (row->label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (row->label), 0);
+  gtk_widget_set_hexpand (row->label, TRUE);
+  gtk_box_append (GTK_BOX (box), row->sign);
+  gtk_box_append (GTK_BOX (box), row->label);
+
+  row->row = gtk_list_box_row_new ();
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row->row), box);
+  gtk_list_box_append (GTK_LIST_BOX (self->list), row->row);
+  g_ptr_array_add (self->rows, row);
+
+  return row;
+}
+
+static void
+fill_row (TrFindings           *self,
+          Row                  *row,
+          const TrDoughFigures *figures,
+          const TrFinding      *finding)
+{
+  g_autofree char *sentence = tr_words_finding (tr_page_get_reader (TR_PAGE (self)), figures, finding);
+  /* Translators: how bad it is, and the sentence: "Stop: The first roll-out needs 1 240 mm …" */
+  g_autofree char *spoken = g_strdup_printf (_("%s: %s"), tr_words_severity (finding->severity), sentence);
+
+  tr_set_text (&row->where, finding->where);
+  if (g_str_equal (gtk_label_get_label (GTK_LABEL (row->label)), sentence))
+    return;
+
+  gtk_image_set_from_icon_name (GTK_IMAGE (row->sign), tr_findings_get_icon_name (finding->severity));
+  gtk_widget_set_tooltip_text (row->sign, tr_words_severity (finding->severity));
+  gtk_label_set_label (GTK_LABEL (row->label), sentence);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row->row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  for (TrSeverity i = TR_SEVERITY_NOTE; i <= TR_SEVERITY_STOP; i++)
+    gtk_widget_remove_css_class (row->sign, tr_severity_id (i));
+  gtk_widget_add_css_class (row->sign, tr_severity_id (finding->severity));
+}
+
+static void
+tr_findings_refresh (TrPage *page)
+{
+  TrFindings *self = TR_FINDINGS (page);
+  const TrDoughFigures *figures = tr_page_get_figures (page);
+  guint count = figures != NULL && figures->findings != NULL ? figures->findings->len : 0;
+
+  for (guint i = 0; i < count; i++)
+    fill_row (self, i < self->rows->len ? g_ptr_array_index (self->rows, i) : add_row (self),
+              figures, g_ptr_array_index (figures->findings, i));
+
+  while (self->rows->len > count)
+    {
+      Row *last = g_ptr_array_index (self->rows, self->rows->len - 1);
+
+      gtk_list_box_remove (GTK_LIST_BOX (self->list), last->row);
+      g_ptr_array_remove_index (self->rows, self->rows->len - 1);
+    }
+}
+
+static void
+row_activated_cb (GtkListBox    *list,
+                  GtkListBoxRow *row,
+                  TrFindings    *self)
+{
+  const Row *pressed = g_ptr_array_index (self->rows, (guint) gtk_list_box_row_get_index (row));
+
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.go-to", "s", pressed->where != NULL ? pressed->where : "");
+}
+
+static void
+tr_findings_dispose (GObject *object)
+{
+  TrFindings *self = TR_FINDINGS (object);
+
+  if (self->list != NULL)
+    g_signal_handlers_disconnect_by_data (self->list, self);
+  self->list = NULL;
+  g_clear_pointer (&self->rows, g_ptr_array_unref);
+
+  G_OBJECT_CLASS (tr_findings_parent_class)->dispose (object);
+}
+
+static void
+tr_findings_class_init (TrFindingsClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = tr_findings_dispose;
+  TR_PAGE_CLASS (klass)->refresh = tr_findings_refresh;
+}
+
+static void
+tr_findings_init (TrFindings *self)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *none = gtk_label_new (_("Nothing to say: this dough fits the bench."));
+
+  self->rows = g_ptr_array_new_with_free_func (row_free);
+  self->list = gtk_list_box_new ();
+  gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
+  gtk_list_box_set_placeholder (GTK_LIST_BOX (self->list), none);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Findings"), -1);
+  g_signal_connect (self->list, "row-activated", G_CALLBACK (row_activated_cb), self);
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 168);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->list);
+  tr_page_set_child (TR_PAGE (self), scrolled);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "findings");
+}
+
+GtkWidget *
+tr_findings_new (void)
+{
+  return g_object_new (TR_TYPE_FINDINGS, NULL);
+}

@@ -1,0 +1,430 @@
+/* window-actions.c: the table of actions, and what each does
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * One static table: name, accelerator, label, place in the menu, callback. The
+ * menu, the accelerators, the tooltips and the list of keys follow from it.
+ */
+
+#include "config.h"
+
+#include "window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "actions.h"
+
+static void
+new_trial_cb (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  tr_window_new_trial (TR_WINDOW (widget));
+}
+
+static void
+open_cb (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  tr_window_open (TR_WINDOW (widget));
+}
+
+static void
+open_demo_cb (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  tr_window_open_demo (TR_WINDOW (widget));
+}
+
+static void
+open_uri_cb (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  tr_window_open_uri (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+save_cb (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  tr_window_save (TR_WINDOW (widget));
+}
+
+static void
+save_as_cb (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  tr_window_save_as (TR_WINDOW (widget));
+}
+
+/* What is typed and not yet anywhere else is taken back first. TRUE: it was. */
+static gboolean
+change_typing (TrWindow   *self,
+               const char *text_action)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+  g_autofree char *before = NULL;
+
+  if (!GTK_IS_TEXT (focus))
+    return FALSE;
+
+  before = g_strdup (gtk_editable_get_text (GTK_EDITABLE (focus)));
+  gtk_widget_activate_action (focus, text_action, NULL);
+
+  return !g_str_equal (before, gtk_editable_get_text (GTK_EDITABLE (focus)));
+}
+
+/* Undo and redo show what they changed. */
+static void
+show_last_change (TrWindow *self)
+{
+  const TrTrial *trial = tr_document_get_trial (self->document);
+  const char *pointer = self->last_pointer != NULL ? self->last_pointer : "";
+  char *rest = NULL;
+  guint64 index;
+
+  if (!g_str_has_prefix (pointer, "/doughs/"))
+    {
+      if (*pointer != '\0')
+        tr_window_go_to (self, pointer);
+      return;
+    }
+
+  index = g_ascii_strtoull (pointer + strlen ("/doughs/"), &rest, 10);
+  if (index >= trial->doughs->len)
+    return;
+
+  g_autofree char *where = g_strdup (rest);
+
+  tr_window_set_dough (self, tr_trial_get_dough (trial, (guint) index)->id);
+  if (!g_str_equal (where, "/name"))
+    tr_window_go_to (self, where);
+}
+
+static void
+undo_cb (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  TrWindow *self = TR_WINDOW (widget);
+
+  if (change_typing (self, "text.undo"))
+    return;
+
+  tr_window_settle_focus (self);
+  gtk_window_set_focus (GTK_WINDOW (self), NULL);
+  tr_document_undo (self->document);
+  show_last_change (self);
+}
+
+static void
+redo_cb (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  TrWindow *self = TR_WINDOW (widget);
+
+  if (change_typing (self, "text.redo"))
+    return;
+
+  gtk_window_set_focus (GTK_WINDOW (self), NULL);
+  tr_document_redo (self->document);
+  show_last_change (self);
+}
+
+static void
+export_card_cb (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  tr_window_export (TR_WINDOW (widget), FALSE);
+}
+
+static void
+export_all_cards_cb (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *parameter)
+{
+  tr_window_export (TR_WINDOW (widget), TRUE);
+}
+
+static void
+print_card_cb (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  tr_window_print (TR_WINDOW (widget));
+}
+
+static void
+add_dough_cb (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  tr_doughs_add (tr_window_get_doughs (TR_WINDOW (widget)), tr_window_new_plain_dough ());
+}
+
+static void
+duplicate_dough_cb (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  tr_window_settle_focus (TR_WINDOW (widget));
+  tr_doughs_duplicate (tr_window_get_doughs (TR_WINDOW (widget)));
+}
+
+static void
+rename_dough_cb (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  tr_window_show_page (TR_WINDOW (widget), "doughs");
+  tr_doughs_start_rename (tr_window_get_doughs (TR_WINDOW (widget)));
+}
+
+static void
+delete_dough_cb (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  tr_doughs_delete (tr_window_get_doughs (TR_WINDOW (widget)));
+}
+
+static void
+move_dough_cb (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  TrDoughs *doughs = tr_window_get_doughs (TR_WINDOW (widget));
+  int to = tr_page_get_dough_index (TR_PAGE (doughs)) + (g_str_equal (name, "win.move-dough-up") ? -1 : 1);
+
+  if (to >= 0)
+    tr_doughs_move (doughs, (guint) to);
+}
+
+static void
+step_dough (TrWindow *self,
+            int       step)
+{
+  const TrTrial *trial = tr_document_get_trial (self->document);
+  int to = self->dough_index + step;
+
+  if (to >= 0 && to < (int) trial->doughs->len)
+    tr_window_set_dough (self, tr_trial_get_dough (trial, (guint) to)->id);
+}
+
+static void
+previous_dough_cb (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *parameter)
+{
+  step_dough (TR_WINDOW (widget), -1);
+}
+
+static void
+next_dough_cb (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  step_dough (TR_WINDOW (widget), 1);
+}
+
+/* "win.go-doughs" brings the page "doughs" into view and the focus into it. */
+static void
+go_page_cb (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  TrWindow *self = TR_WINDOW (widget);
+  const char *page = name + strlen ("win.go-");
+
+  tr_window_show_page (self, page);
+  gtk_widget_child_focus (GTK_WIDGET (tr_window_get_page (self, page)), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+shortcuts_cb (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  gtk_window_present (GTK_WINDOW (tr_actions_new_shortcuts_window (GTK_WINDOW (widget))));
+}
+
+static void
+about_cb (GtkWidget  *widget,
+          const char *name,
+          GVariant   *parameter)
+{
+  gtk_show_about_dialog (GTK_WINDOW (widget),
+                         "program-name", "Tourier",
+                         "version", TR_VERSION,
+                         "logo-icon-name", TR_APP_ID,
+                         "comments", _("A laminated-dough workbench. Ovens, hot fat, raw egg and rollers can hurt: "
+                                       "your local rules and licensed practice decide."),
+                         "copyright", "© 2026 The Tourier authors",
+                         "license-type", GTK_LICENSE_GPL_3_0,
+                         NULL);
+}
+
+static void
+close_cb (GtkWidget  *widget,
+          const char *name,
+          GVariant   *parameter)
+{
+  gtk_window_close (GTK_WINDOW (widget));
+}
+
+/* Every window asks for itself. */
+static void
+quit_cb (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (widget));
+  GList *windows = g_list_copy (gtk_application_get_windows (application));
+
+  for (GList *window = windows; window != NULL; window = window->next)
+    if (TR_IS_WINDOW (window->data))
+      gtk_window_close (window->data);
+  g_list_free (windows);
+}
+
+static const TrAction actions[] = {
+  { "win.new", "<Control>n", N_("New trial"), TR_MENU_FILE, FALSE, new_trial_cb },
+  { "win.open", "<Control>o", N_("Open…"), TR_MENU_FILE, FALSE, open_cb },
+  { "win.open-demo", NULL, N_("Open the demo"), TR_MENU_FILE, FALSE, open_demo_cb },
+  { "win.save", "<Control>s", N_("Save"), TR_MENU_SAVE, FALSE, save_cb },
+  { "win.save-as", "<Control><Shift>s", N_("Save as…"), TR_MENU_SAVE, FALSE, save_as_cb },
+  { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, FALSE, undo_cb },
+  { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, FALSE, redo_cb },
+  { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, FALSE, export_card_cb },
+  { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, FALSE, export_all_cards_cb },
+  { "win.print-card", "<Control>p", N_("Print bench card…"), TR_MENU_PAPER, FALSE, print_card_cb },
+  { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, FALSE, add_dough_cb },
+  { "win.duplicate-dough", "<Control>d", N_("Duplicate dough"), TR_MENU_DOUGHS, FALSE, duplicate_dough_cb },
+  { "win.rename-dough", "F2", N_("Rename dough"), TR_MENU_DOUGHS, FALSE, rename_dough_cb },
+  { "win.delete-dough", "Delete", N_("Delete dough"), TR_MENU_DOUGHS, TRUE, delete_dough_cb },
+  { "win.move-dough-up", "<Alt>Up", N_("Move dough up"), TR_MENU_DOUGHS, TRUE, move_dough_cb },
+  { "win.move-dough-down", "<Alt>Down", N_("Move dough down"), TR_MENU_DOUGHS, TRUE, move_dough_cb },
+  { "win.previous-dough", "<Control>Page_Up", N_("Previous dough"), TR_MENU_DOUGHS, FALSE, previous_dough_cb },
+  { "win.next-dough", "<Control>Page_Down", N_("Next dough"), TR_MENU_DOUGHS, FALSE, next_dough_cb },
+  { "win.go-doughs", "<Alt>1", N_("Doughs"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.go-formula", "<Alt>2", N_("Formula"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.go-turns", "<Alt>3", N_("Turns"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.go-sheet", "<Alt>4", N_("Sheet"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.go-bench", "<Alt>5", N_("Bench"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.show-findings", "F9", N_("Findings"), TR_MENU_VIEW, FALSE, NULL },
+  { "win.go-findings", "<Alt>6", N_("Go to the findings"), TR_MENU_NONE, FALSE, go_page_cb },
+  { "app.units::metric", NULL, N_("Metric: g, mm, °C"), TR_MENU_UNITS, FALSE, NULL },
+  { "app.units::us", NULL, N_("US: oz, in, °F"), TR_MENU_UNITS, FALSE, NULL },
+  { "app.colours::system", NULL, N_("As the system"), TR_MENU_COLOURS, FALSE, NULL },
+  { "app.colours::light", NULL, N_("Light"), TR_MENU_COLOURS, FALSE, NULL },
+  { "app.colours::dark", NULL, N_("Dark"), TR_MENU_COLOURS, FALSE, NULL },
+  { "win.shortcuts", "<Control>question", N_("Keys"), TR_MENU_HELP, FALSE, shortcuts_cb },
+  { "win.about", NULL, N_("About Tourier"), TR_MENU_HELP, FALSE, about_cb },
+  { "win.close", "<Control>w", N_("Close"), TR_MENU_CLOSE, FALSE, close_cb },
+  { "win.quit", "<Control>q", N_("Quit"), TR_MENU_CLOSE, FALSE, quit_cb },
+};
+
+const TrAction *
+tr_actions_get (guint *n_actions)
+{
+  *n_actions = G_N_ELEMENTS (actions);
+
+  return actions;
+}
+
+/* Not for menus: what notices, findings and pages ask of the window. */
+
+static void
+go_to_cb (GtkWidget  *widget,
+          const char *name,
+          GVariant   *parameter)
+{
+  tr_window_go_to (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+notice_cb (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  tr_notices_show (TR_WINDOW (widget)->notices, "edit", g_variant_get_string (parameter, NULL), NULL, 0);
+}
+
+static void
+reload_cb (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
+{
+  tr_window_reload (TR_WINDOW (widget));
+}
+
+static void
+recover_cb (GtkWidget  *widget,
+            const char *name,
+            GVariant   *parameter)
+{
+  tr_window_recover (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+drop_recovery_cb (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  tr_window_drop_recovery (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+void
+tr_window_class_install_actions (GtkWidgetClass *widget_class)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    if (actions[i].callback != NULL)
+      gtk_widget_class_install_action (widget_class, actions[i].name, NULL, actions[i].callback);
+
+  gtk_widget_class_install_property_action (widget_class, "win.show-findings", "show-findings");
+  gtk_widget_class_install_action (widget_class, "win.open-uri", "s", open_uri_cb);
+  gtk_widget_class_install_action (widget_class, "win.go-to", "s", go_to_cb);
+  gtk_widget_class_install_action (widget_class, "win.notice", "s", notice_cb);
+  gtk_widget_class_install_action (widget_class, "win.reload", NULL, reload_cb);
+  gtk_widget_class_install_action (widget_class, "win.recover", "s", recover_cb);
+  gtk_widget_class_install_action (widget_class, "win.drop-recovery", "s", drop_recovery_cb);
+}
+
+static void
+enable (TrWindow   *self,
+        gboolean    enabled,
+        const char *name)
+{
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), name, enabled);
+}
+
+void
+tr_window_update_actions (TrWindow *self)
+{
+  static const char *const on_a_dough[] = {
+    "win.export-card", "win.export-all-cards", "win.print-card", "win.duplicate-dough", "win.rename-dough",
+    "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-bench",
+    "win.go-findings", "win.save-as",
+  };
+  const TrTrial *trial = tr_document_get_trial (self->document);
+  int index = self->dough_id != NULL ? tr_trial_find_dough (trial, self->dough_id) : -1;
+  int last = (int) trial->doughs->len - 1;
+
+  for (guint i = 0; i < G_N_ELEMENTS (on_a_dough); i++)
+    enable (self, index >= 0, on_a_dough[i]);
+  enable (self, index > 0, "win.move-dough-up");
+  enable (self, index >= 0 && index < last, "win.move-dough-down");
+  enable (self, index > 0, "win.previous-dough");
+  enable (self, index >= 0 && index < last, "win.next-dough");
+  enable (self, tr_document_get_undo_label (self->document) != NULL, "win.undo");
+  enable (self, tr_document_get_redo_label (self->document) != NULL, "win.redo");
+  enable (self, tr_document_is_modified (self->document) || (tr_document_get_file (self->document) == NULL && index >= 0), "win.save");
+}

@@ -1,0 +1,101 @@
+/* window-private.h: what the files of the window share
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * window.c lays out and wires, window-actions.c holds the table of actions,
+ * window-files.c opens, saves, recovers and closes, window-paper.c prints.
+ */
+
+#pragma once
+
+#include "doughs.h"
+#include "notices.h"
+#include "window.h"
+
+G_BEGIN_DECLS
+
+#define TR_N_PAGES 7
+
+struct _TrWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  /* Template Widgets */
+  GtkMenuButton *doughs_button;
+  GtkPopover *doughs_popover;
+  GtkButton *undo_button;
+  GtkButton *redo_button;
+  GtkButton *card_button;
+  GtkButton *save_button;
+  GtkMenuButton *menu_button;
+  TrNotices *notices;
+  GtkStack *body;
+  GtkWidget *start_page;
+  GtkPaned *outer_paned;
+  GtkPaned *inner_paned;
+  GtkBox *sidebar;
+  GtkBox *formula_slot;
+  GtkWidget *switcher;
+  GtkStack *pages_stack;
+  GtkRevealer *findings_revealer;
+  GtkBox *foot;
+
+  /* Borrowed References */
+  TrPage *pages[TR_N_PAGES];
+  GtkWidget *doughs_popover_slot;
+  GtkWidget *formula_stack_slot;
+  GtkStackPage *formula_stack_page;
+
+  /* Owned References */
+  TrPreferences *preferences;
+  GFile *recovery_folder;
+  TrDocument *document;
+  GSignalGroup *document_signals;
+  GCancellable *cancellable;     /* of the question that is open */
+  char *dough_id;
+  char *last_pointer;            /* what the last change changed */
+
+  /* State */
+  TrReader reader;
+  TrLayout layout;
+  guint layout_idle;
+  int dough_index;               /* where the dough was when last seen */
+  guint shows_findings : 1;
+  guint is_asking : 1;           /* about unsaved changes */
+  guint closes_when_saved : 1;
+};
+
+/* window.c */
+const char *tr_window_get_page_name      (guint     index);
+/* What stands in the focused field is committed; the focus stays. */
+void        tr_window_settle_focus       (TrWindow *self);
+void        tr_window_show_page          (TrWindow *self, const char *name);
+TrDoughs   *tr_window_get_doughs         (TrWindow *self);
+
+/* window-actions.c */
+void        tr_window_class_install_actions (GtkWidgetClass *widget_class);
+void        tr_window_update_actions     (TrWindow *self);
+
+/* window-files.c */
+void        tr_window_new_trial          (TrWindow *self);
+void        tr_window_open               (TrWindow *self);
+void        tr_window_open_uri           (TrWindow *self, const char *uri);
+void        tr_window_open_demo          (TrWindow *self);
+void        tr_window_save               (TrWindow *self);
+void        tr_window_save_as            (TrWindow *self);
+void        tr_window_reload             (TrWindow *self);
+void        tr_window_recover            (TrWindow *self, const char *path);
+void        tr_window_drop_recovery      (TrWindow *self, const char *path);
+void        tr_window_tell_changed_on_disk (TrWindow *self);
+void        tr_window_accept_drops       (TrWindow *self);
+/* TRUE: the window stays; a question was asked. */
+gboolean    tr_window_ask_before_closing (TrWindow *self);
+/* A dough to change. (transfer full) */
+TrDough    *tr_window_new_plain_dough    (void);
+
+/* window-paper.c */
+void        tr_window_export             (TrWindow *self, gboolean all);
+void        tr_window_print              (TrWindow *self);
+
+G_END_DECLS
