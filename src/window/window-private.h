@@ -3,8 +3,9 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * window.c lays out and wires, window-actions.c holds the table of actions,
- * window-files.c opens, saves, recovers and closes, window-paper.c prints.
+ * window.c wires, window-layout.c places the pages, window-actions.c holds the
+ * table of actions, window-files.c opens, saves, recovers and closes,
+ * window-paper.c prints.
  */
 
 #pragma once
@@ -66,12 +67,15 @@ struct _TrWindow
   guint closes_when_saved : 1;
 };
 
-/* window.c */
-const char *tr_window_get_page_name      (guint     index);
-/* What stands in the focused field is committed; the focus stays. */
-void        tr_window_settle_focus       (TrWindow *self);
+/* window-layout.c */
+void        tr_window_build_pages        (TrWindow *self);
+void        tr_window_queue_layout       (TrWindow *self, int width);
 void        tr_window_show_page          (TrWindow *self, const char *name);
 TrDoughs   *tr_window_get_doughs         (TrWindow *self);
+
+/* window.c */
+/* What stands in the focused field is committed; the focus stays. */
+void        tr_window_settle_focus       (TrWindow *self);
 
 /* window-actions.c */
 void        tr_window_class_install_actions (GtkWidgetClass *widget_class);

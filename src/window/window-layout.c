@@ -1,0 +1,247 @@
+/* window-layout.c: where the pages of a window stand, and how one is found
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Three layouts, chosen by the width: everything side by side; the doughs in a
+ * drop-down; the formula as one of the pages besides. A page is built once and
+ * moves between its two places.
+ */
+
+#include "config.h"
+
+#include "window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "findings.h"
+#include "strip.h"
+
+#define NARROW_BELOW_PX 1100.0
+#define COMPACT_BELOW_PX 800.0
+
+/* In the order in which a finding's field is looked for. */
+enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_BENCH, PAGE_DOUGHS, PAGE_FINDINGS, PAGE_STRIP };
+static const struct { const char *name, *title; GtkWidget *(*new) (void); } page_kinds[TR_N_PAGES] = {
+  [PAGE_FORMULA] = { "formula", N_("Formula"), tr_formula_page_new },
+  [PAGE_TURNS] = { "turns", N_("Turns"), tr_turns_page_new },
+  [PAGE_SHEET] = { "sheet", N_("Sheet"), tr_sheet_page_new },
+  [PAGE_BENCH] = { "bench", N_("Bench"), tr_bench_page_new },
+  [PAGE_DOUGHS] = { "doughs", N_("Doughs"), tr_doughs_new },
+  [PAGE_FINDINGS] = { "findings", N_("Findings"), tr_findings_new },
+  [PAGE_STRIP] = { "strip", N_("Figures"), tr_strip_new },
+};
+
+TrPage *
+tr_window_get_page (TrWindow   *self,
+                    const char *name)
+{
+  g_return_val_if_fail (TR_IS_WINDOW (self), NULL);
+
+  for (guint i = 0; i < TR_N_PAGES; i++)
+    if (g_str_equal (page_kinds[i].name, name))
+      return self->pages[i];
+
+  return NULL;
+}
+
+TrDoughs *
+tr_window_get_doughs (TrWindow *self)
+{
+  return TR_DOUGHS (self->pages[PAGE_DOUGHS]);
+}
+
+TrLayout
+tr_window_get_layout (TrWindow *self)
+{
+  g_return_val_if_fail (TR_IS_WINDOW (self), TR_LAYOUT_WIDE);
+
+  return self->layout;
+}
+
+/* Layout *******************************************************************/
+
+static void
+move_to (GtkWidget *widget,
+         GtkWidget *slot)
+{
+  GtkWidget *old_slot = gtk_widget_get_parent (widget);
+
+  if (old_slot == slot)
+    return;
+
+  g_object_ref (widget);
+  if (old_slot != NULL)
+    gtk_box_remove (GTK_BOX (old_slot), widget);
+  gtk_box_append (GTK_BOX (slot), widget);
+  g_object_unref (widget);
+}
+
+static void
+set_layout (TrWindow *self,
+            TrLayout  layout)
+{
+  gboolean was_formula = g_strcmp0 (gtk_stack_get_visible_child_name (self->pages_stack), "formula") == 0;
+
+  self->layout = layout;
+  gtk_widget_set_visible (GTK_WIDGET (self->doughs_button), layout != TR_LAYOUT_WIDE);
+  gtk_popover_popdown (self->doughs_popover);
+  move_to (GTK_WIDGET (self->pages[PAGE_DOUGHS]),
+           layout == TR_LAYOUT_WIDE ? GTK_WIDGET (self->sidebar) : self->doughs_popover_slot);
+  gtk_widget_set_visible (GTK_WIDGET (self->sidebar), layout == TR_LAYOUT_WIDE);
+
+  move_to (GTK_WIDGET (self->pages[PAGE_FORMULA]),
+           layout == TR_LAYOUT_COMPACT ? self->formula_stack_slot : GTK_WIDGET (self->formula_slot));
+  gtk_widget_set_visible (GTK_WIDGET (self->formula_slot), layout != TR_LAYOUT_COMPACT);
+  gtk_stack_page_set_visible (self->formula_stack_page, layout == TR_LAYOUT_COMPACT);
+  if (layout == TR_LAYOUT_COMPACT)
+    gtk_stack_set_visible_child_name (self->pages_stack, "formula");
+  else if (was_formula)
+    gtk_stack_set_visible_child_name (self->pages_stack, "turns");
+}
+
+static double
+get_text_scale (GtkWidget *widget)
+{
+  int dpi = -1;
+
+  g_object_get (gtk_widget_get_settings (widget), "gtk-xft-dpi", &dpi, NULL);
+
+  return dpi > 0 ? dpi / (96.0 * 1024.0) : 1.0;
+}
+
+static TrLayout
+choose_layout (TrWindow *self,
+               int       width)
+{
+  double scale = get_text_scale (GTK_WIDGET (self));
+
+  if (width < COMPACT_BELOW_PX * scale)
+    return TR_LAYOUT_COMPACT;
+  if (width < NARROW_BELOW_PX * scale)
+    return TR_LAYOUT_NARROW;
+
+  return TR_LAYOUT_WIDE;
+}
+
+static gboolean
+layout_in_idle (gpointer user_data)
+{
+  TrWindow *self = user_data;
+  TrLayout layout = choose_layout (self, gtk_widget_get_width (GTK_WIDGET (self)));
+
+  self->layout_idle = 0;
+  if (layout != self->layout)
+    set_layout (self, layout);
+
+  return G_SOURCE_REMOVE;
+}
+
+void
+tr_window_queue_layout (TrWindow *self,
+                        int       width)
+{
+  /* Widgets must not move while they are given their sizes. */
+  if (choose_layout (self, width) != self->layout && self->layout_idle == 0)
+    self->layout_idle = g_idle_add_full (G_PRIORITY_HIGH_IDLE, layout_in_idle, self, NULL);
+}
+
+/* Finding ******************************************************************/
+
+void
+tr_window_show_page (TrWindow   *self,
+                     const char *name)
+{
+  if (g_str_equal (name, "findings"))
+    g_object_set (self, "show-findings", TRUE, NULL);
+  else if (g_str_equal (name, "doughs") && self->layout != TR_LAYOUT_WIDE)
+    gtk_menu_button_popup (self->doughs_button);
+  else if (gtk_stack_get_child_by_name (self->pages_stack, name) != NULL
+           && (self->layout == TR_LAYOUT_COMPACT || !g_str_equal (name, "formula")))
+    gtk_stack_set_visible_child_name (self->pages_stack, name);
+}
+
+static gboolean
+go_to_exactly (TrWindow   *self,
+               const char *pointer)
+{
+  for (guint i = 0; i <= PAGE_DOUGHS; i++)
+    if (tr_page_go_to (self->pages[i], pointer))
+      {
+        /* A hidden page has found the field; shown, it can focus it too. */
+        tr_window_show_page (self, page_kinds[i].name);
+        tr_page_go_to (self->pages[i], pointer);
+        return TRUE;
+      }
+
+  return FALSE;
+}
+
+void
+tr_window_go_to (TrWindow   *self,
+                 const char *pointer)
+{
+  g_return_if_fail (TR_IS_WINDOW (self));
+  g_return_if_fail (pointer != NULL);
+
+  g_autofree char *part = g_strdup (pointer);
+
+  /* Where no page has that very field, the nearest thing around it will do. */
+  while (!go_to_exactly (self, part) && *part != '\0')
+    {
+      char *last = strrchr (part, '/');
+
+      *(last != NULL ? last : part) = '\0';
+    }
+}
+
+/* Building *****************************************************************/
+
+static void
+dough_chosen_cb (TrWindow   *self,
+                 const char *id)
+{
+  tr_window_set_dough (self, id);
+}
+
+static GtkWidget *
+new_slot (void)
+{
+  GtkWidget *slot = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_widget_set_hexpand (slot, TRUE);
+  gtk_widget_set_vexpand (slot, TRUE);
+
+  return slot;
+}
+
+void
+tr_window_build_pages (TrWindow *self)
+{
+  for (guint i = 0; i < TR_N_PAGES; i++)
+    {
+      self->pages[i] = TR_PAGE (page_kinds[i].new ());
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->pages[i]), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                      _(page_kinds[i].title), -1);
+      if (i <= PAGE_BENCH || i == PAGE_DOUGHS)
+        {
+          gtk_widget_set_hexpand (GTK_WIDGET (self->pages[i]), TRUE);
+          gtk_widget_set_vexpand (GTK_WIDGET (self->pages[i]), TRUE);
+        }
+    }
+
+  self->formula_stack_slot = new_slot ();
+  self->formula_stack_page = gtk_stack_add_titled (self->pages_stack, self->formula_stack_slot, "formula",
+                                                   _(page_kinds[PAGE_FORMULA].title));
+  for (guint i = PAGE_TURNS; i <= PAGE_BENCH; i++)
+    gtk_stack_add_titled (self->pages_stack, GTK_WIDGET (self->pages[i]), page_kinds[i].name, _(page_kinds[i].title));
+  gtk_stack_set_visible_child_name (self->pages_stack, "turns");
+
+  self->doughs_popover_slot = new_slot ();
+  gtk_widget_set_size_request (self->doughs_popover_slot, 260, -1);
+  gtk_popover_set_child (self->doughs_popover, self->doughs_popover_slot);
+  gtk_revealer_set_child (self->findings_revealer, GTK_WIDGET (self->pages[PAGE_FINDINGS]));
+  gtk_box_append (self->foot, GTK_WIDGET (self->pages[PAGE_STRIP]));
+  g_signal_connect_object (self->pages[PAGE_DOUGHS], "chosen", G_CALLBACK (dough_chosen_cb), self, G_CONNECT_SWAPPED);
+  set_layout (self, TR_LAYOUT_WIDE);
+}
