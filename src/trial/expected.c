@@ -82,7 +82,7 @@ tr_member_dup_expected (const TrMember *member)
     case TR_MEMBER_PART: append_range (out, "null or a number", member); break;
     case TR_MEMBER_PAIR: append_range (out, "two numbers", member); break;
     case TR_MEMBER_WHOLE: append_range (out, "a whole number", member); break;
-    case TR_MEMBER_FLAG: g_string_append (out, "true or false"); break;
+    case TR_MEMBER_FLAG: g_string_append (out, "true, false"); break;
     case TR_MEMBER_WORD: append_words (out, member->words); break;
     case TR_MEMBER_TEXT: append_text (out, member); break;
     case TR_MEMBER_TEXTS: g_string_append (out, "a list of texts"); break;

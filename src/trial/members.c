@@ -233,7 +233,7 @@ static const TrMember cut_members[] = {
   MEMBER ("shrink_percent", NUMBER, TrCut, shrink_percent, RANGE (LOSS)),
   MEMBER ("rows", WHOLE, TrCut, rows, RANGE (COUNT), NULLABLE),
   MEMBER ("stretch_percent", NUMBER, TrCut, stretch_percent, RANGE (ANY_RATIO)),
-  MEMBER ("rolled_up", FLAG, TrCut, rolled_up, .none = -1, NULLABLE),
+  MEMBER ("rolled_up", FLAG, TrCut, rolled_up, .min = 0, .max = 1, .none = -1, NULLABLE),
   MEMBER ("printed_sheet_mm", PAIR, TrCut, printed_sheet_mm, RANGE (AMOUNT), NULLABLE),
 };
 
