@@ -39,8 +39,8 @@ tr_sentence_not_weighed (const TrSaid *said)
 /* "80 %", "2.5 %": as few decimals as it has. */
 char *
 tr_said_percent_trimmed (const TrSaid *said,
-                 double      percent,
-                 int         max_decimals)
+                         double        percent,
+                         int           max_decimals)
 {
   return tr_say_with_unit (tr_say_trimmed (said->reader, percent, max_decimals), "%");
 }
@@ -185,15 +185,17 @@ tr_sentence_butter_legal (const TrSaid *said)
   g_autofree char *fat_limit = tr_said_percent_trimmed (said, said->finding->limit, 1);
   g_autofree char *water_limit = tr_said_percent_trimmed (said, with[1], 1);
   const char *name = said->name != NULL ? said->name : _("The butter");
+  gboolean has_fat = isfinite (said->finding->value) && isfinite (said->finding->limit);
+  gboolean has_water = isfinite (with[0]) && isfinite (with[1]);
   GString *out = g_string_new (NULL);
 
-  if (isfinite (said->finding->value) && isfinite (with[0]) && isfinite (with[1]))
+  if (has_fat && has_water)
     tr_say_append_sentence (out, g_strdup_printf (_("%s has %s fat and %s water; what is sold as butter has at least "
                                                     "%s fat and at most %s water."),
                                                   name, fat, water, fat_limit, water_limit));
-  else if (isfinite (said->finding->value))
+  else if (has_fat)
     tr_say_append_sentence (out, g_strdup_printf (_("%s has %s fat; what is sold as butter has at least %s."), name, fat, fat_limit));
-  else if (isfinite (with[0]) && isfinite (with[1]))
+  else if (has_water)
     tr_say_append_sentence (out, g_strdup_printf (_("%s has %s water; what is sold as butter has at most %s."), name, water, water_limit));
   else
     tr_say_append_sentence (out, g_strdup_printf (_("%s may not be what is sold as butter."), name));
@@ -246,12 +248,8 @@ tr_sentence_cold_chain (const TrSaid *said)
   const char *name = said->name != NULL ? said->name : _("Egg or dairy");
   GString *out = g_string_new (NULL);
 
-  if (isfinite (said->finding->value))
-    tr_say_append_sentence (out, g_strdup_printf (_("%s is above %s for %s; over %s germs can grow in it."),
-                                                  name, cold, hours, limit));
-  else
-    tr_say_append_sentence (out, g_strdup_printf (_("%s may be above %s for over %s, in which germs can grow."),
-                                                  name, cold, limit));
+  tr_say_append_sentence (out, g_strdup_printf (_("%s is above %s for %s; over %s germs can grow in it."),
+                                                name, cold, hours, limit));
   tr_say_append_sentence (out, g_strdup (said->finding->with[1] > 0.5
                                          ? _("Baking comes after it, but keep it cold as long as the method allows; your local "
                                              "rules decide.")

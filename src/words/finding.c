@@ -56,8 +56,6 @@ sentence_no_piece (const TrSaid *said)
   g_autofree char *value = tr_words_mass (said->reader, said->finding->value);
   g_autofree char *limit = tr_words_mass (said->reader, said->finding->limit);
 
-  if (!isfinite (said->finding->value) || !isfinite (said->finding->limit))
-    return g_strdup (_("The dough does not give one piece; make more of it, or cut smaller or thinner."));
   return g_strdup_printf (_("There are %s of dough, and the smallest sheet with one piece needs %s; make more, or cut smaller "
                             "or thinner."), value, limit);
 }
@@ -294,38 +292,75 @@ sentence_spare (const TrSaid *said)
   return g_string_free (out, FALSE);
 }
 
-typedef char *(*SentenceFunc) (const TrSaid *said);
+/* What a sentence cannot do without; where that is not known `plainly` is said. */
+enum { NEEDS_VALUE = 1 << 0, NEEDS_LIMIT = 1 << 1, NEEDS_WITH_0 = 1 << 2, NEEDS_WITH_1 = 1 << 3 };
+#define NEEDS_BOTH (NEEDS_VALUE | NEEDS_LIMIT)
+#define NEEDS_ALL (NEEDS_BOTH | NEEDS_WITH_0 | NEEDS_WITH_1)
 
-static const SentenceFunc sentences[TR_N_FINDINGS] = {
-  [TR_FINDING_NO_FLOUR] = tr_sentence_no_flour,
-  [TR_FINDING_NOT_WEIGHED] = tr_sentence_not_weighed,
-  [TR_FINDING_LOCK_IN_GEOMETRY] = sentence_lock_in_geometry,
-  [TR_FINDING_TURN_THICKER] = sentence_turn_thicker,
-  [TR_FINDING_NO_PIECE] = sentence_no_piece,
-  [TR_FINDING_AMOUNT] = tr_sentence_amount,
-  [TR_FINDING_TOO_THIN] = sentence_too_thin,
-  [TR_FINDING_TOO_LONG] = sentence_too_long,
-  [TR_FINDING_TOO_THICK] = sentence_too_thick,
-  [TR_FINDING_MIXER] = sentence_mixer,
-  [TR_FINDING_SALT] = tr_sentence_salt,
-  [TR_FINDING_BAND] = tr_sentence_band,
-  [TR_FINDING_FAT_LAYER] = sentence_fat_layer,
-  [TR_FINDING_STRETCH] = sentence_stretch,
-  [TR_FINDING_REST_SHORT] = tr_sentence_rest_short,
-  [TR_FINDING_WINDOW_SHORT] = tr_sentence_window_short,
-  [TR_FINDING_FREEZING] = tr_sentence_freezing,
-  [TR_FINDING_PROOF_HOT] = sentence_proof_hot,
-  [TR_FINDING_PRINTED_SIZE] = sentence_printed_size,
-  [TR_FINDING_PRINTED_COUNT] = sentence_printed_count,
-  [TR_FINDING_BUTTER_LEGAL] = tr_sentence_butter_legal,
-  [TR_FINDING_LEGAL_MINIMUM] = tr_sentence_legal_minimum,
-  [TR_FINDING_SPOON_SALT] = tr_sentence_spoon,
-  [TR_FINDING_SPOON_YEAST] = tr_sentence_spoon,
-  [TR_FINDING_LOADS] = tr_sentence_loads,
-  [TR_FINDING_COLD_CHAIN] = tr_sentence_cold_chain,
-  [TR_FINDING_SPARE] = sentence_spare,
-  [TR_FINDING_ALLERGENS] = tr_sentence_allergens,
+static const struct {
+  char *(*sentence) (const TrSaid *said);
+  int needs;
+  const char *plainly;
+} sentences[TR_N_FINDINGS] = {
+  [TR_FINDING_NO_FLOUR] = { tr_sentence_no_flour },
+  [TR_FINDING_NOT_WEIGHED] = { tr_sentence_not_weighed },
+  [TR_FINDING_LOCK_IN_GEOMETRY] = { sentence_lock_in_geometry },
+  [TR_FINDING_TURN_THICKER] = { sentence_turn_thicker, NEEDS_BOTH,
+    N_("A turn is thicker than its block; rolling makes thinner, so write less.") },
+  [TR_FINDING_NO_PIECE] = { sentence_no_piece, NEEDS_BOTH,
+    N_("The dough does not give one piece; make more of it, or cut smaller or thinner.") },
+  [TR_FINDING_AMOUNT] = { tr_sentence_amount, NEEDS_VALUE,
+    N_("An amount can be read in more than one way, and one was chosen; write it more closely.") },
+  [TR_FINDING_TOO_THIN] = { sentence_too_thin, NEEDS_BOTH,
+    N_("A roll-out is thinner than the rollers go; make it thicker.") },
+  [TR_FINDING_TOO_LONG] = { sentence_too_long, NEEDS_BOTH,
+    N_("A roll-out is larger than the bench; roll it thicker, or divide the dough.") },
+  [TR_FINDING_TOO_THICK] = { sentence_too_thick, NEEDS_BOTH,
+    N_("A block is thicker than the rollers open; beat it down with the pin first.") },
+  [TR_FINDING_MIXER] = { sentence_mixer, NEEDS_BOTH,
+    N_("The dough is more than the mixer takes; mix it in parts, or make less of it.") },
+  [TR_FINDING_SALT] = { tr_sentence_salt, NEEDS_ALL,
+    N_("The salt is not what is usual; weigh it again.") },
+  [TR_FINDING_BAND] = { tr_sentence_band, NEEDS_ALL,
+    N_("One of the ratios is not what is usual.") },
+  [TR_FINDING_FAT_LAYER] = { sentence_fat_layer, NEEDS_ALL,
+    N_("The fat layers are not as thick as is usual; change the folds, or the fat.") },
+  [TR_FINDING_STRETCH] = { sentence_stretch, NEEDS_BOTH,
+    N_("A roll-out stretches the block far in one go, which tears layers; let it rest halfway.") },
+  [TR_FINDING_REST_SHORT] = { tr_sentence_rest_short, NEEDS_BOTH,
+    N_("After a rest the core is not yet cold; let it rest longer.") },
+  [TR_FINDING_WINDOW_SHORT] = { tr_sentence_window_short, NEEDS_BOTH,
+    N_("The fat gets too soft before a turn is done; work in a cooler room.") },
+  [TR_FINDING_FREEZING] = { tr_sentence_freezing, NEEDS_BOTH,
+    N_("In the freezer the surface begins to freeze before the rest is over; move the block to the fridge earlier.") },
+  [TR_FINDING_PROOF_HOT] = { sentence_proof_hot, NEEDS_BOTH,
+    N_("The proof is too warm for the fat in the layers; proof cooler, and for longer.") },
+  [TR_FINDING_PRINTED_SIZE] = { sentence_printed_size, NEEDS_ALL,
+    N_("The printed size and the mass of the dough do not agree; look up both once more.") },
+  [TR_FINDING_PRINTED_COUNT] = { sentence_printed_count, NEEDS_BOTH,
+    N_("The cut gives another number of pieces than is written; mend the number, or the size of the cut.") },
+  [TR_FINDING_BUTTER_LEGAL] = { tr_sentence_butter_legal },
+  [TR_FINDING_LEGAL_MINIMUM] = { tr_sentence_legal_minimum, NEEDS_BOTH,
+    N_("The roll-in may be too little for the name; look up your local rules before you sell it under it.") },
+  [TR_FINDING_SPOON_SALT] = { tr_sentence_spoon, NEEDS_VALUE | NEEDS_WITH_0 | NEEDS_WITH_1,
+    N_("Salt is measured by the spoon, and the same spoon of coarse crystals can be half of it; weigh it.") },
+  [TR_FINDING_SPOON_YEAST] = { tr_sentence_spoon, NEEDS_VALUE | NEEDS_WITH_0 | NEEDS_WITH_1,
+    N_("Yeast is measured by the spoon, and makes and kinds of yeast differ; weigh it.") },
+  [TR_FINDING_LOADS] = { tr_sentence_loads, NEEDS_BOTH,
+    N_("A later load proofs for too long; keep it cold until the oven is free.") },
+  [TR_FINDING_COLD_CHAIN] = { tr_sentence_cold_chain, NEEDS_BOTH,
+    N_("Egg or dairy is not cold for long; keep it cold until it is used. Your local rules decide.") },
+  [TR_FINDING_SPARE] = { sentence_spare, NEEDS_BOTH,
+    N_("More pieces are cut than are wanted; other rows may come nearer.") },
+  [TR_FINDING_ALLERGENS] = { tr_sentence_allergens },
 };
+
+static int
+what_is_known (const TrFinding *finding)
+{
+  return (isfinite (finding->value) ? NEEDS_VALUE : 0) | (isfinite (finding->limit) ? NEEDS_LIMIT : 0) |
+         (isfinite (finding->with[0]) ? NEEDS_WITH_0 : 0) | (isfinite (finding->with[1]) ? NEEDS_WITH_1 : 0);
+}
 
 char *
 tr_words_finding (const TrReader       *reader,
@@ -338,9 +373,11 @@ tr_words_finding (const TrReader       *reader,
   g_return_val_if_fail (reader != NULL && figures != NULL && finding != NULL, NULL);
   g_return_val_if_fail (finding->id < TR_N_FINDINGS, NULL);
 
+  if ((sentences[finding->id].needs & ~what_is_known (finding)) != 0)
+    return g_strdup (_(sentences[finding->id].plainly));
   name = tr_say_ingredient (figures, finding->name);
   said.name = name;
-  if (isfinite (finding->with[0]) && finding->with[0] >= 0 && finding->with[0] <= TR_MAX_TURNS)
+  if (finding->with[0] >= 0 && finding->with[0] <= TR_MAX_TURNS)
     said.turn = (int) finding->with[0];
-  return sentences[finding->id] (&said);
+  return sentences[finding->id].sentence (&said);
 }

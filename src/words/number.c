@@ -176,7 +176,7 @@ ounces_text (const TrReader *reader,
   if (fabs (grams) <= 0)
     return tr_say_with_unit (g_strdup ("0"), _("oz"));
   return tr_say_with_unit (tr_words_number (reader, ounces,
-                                            decimals_that_show (ounces, fabs (tenths) < 10 ? 2 : 1)),
+                                            decimals_that_show (ounces, fabs (tr_say_round (ounces, 2)) < 10 ? 2 : 1)),
                            _("oz"));
 }
 

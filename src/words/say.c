@@ -186,7 +186,7 @@ tr_say_ingredient (const TrDoughFigures *figures,
 
   if (id != NULL && figures != NULL && tr_ingredient_resolve (figures->pantry, id, &ingredient))
     return g_strdup (tr_words_ingredient (&ingredient));
-  return id != NULL ? g_strdup (id) : NULL;
+  return NULL;
 }
 
 void

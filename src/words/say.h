@@ -42,7 +42,7 @@ void      tr_say_apart           (const TrReader *reader, double a, double b, in
 void      tr_say_lengths_apart   (const TrReader *reader, double a_mm, double b_mm, char **a_text, char **b_text);
 char     *tr_say_length_up       (const TrReader *reader, double mm);      /* never less than it is */
 char     *tr_say_length_down     (const TrReader *reader, double mm);      /* never more */
-char     *tr_say_ingredient      (const TrDoughFigures *figures, const char *id);        /* its name; NULL: NULL */
+char     *tr_say_ingredient      (const TrDoughFigures *figures, const char *id);        /* its name; NULL: no such ingredient */
 /* Appends after " · ", or after a space, unless `out` is empty; takes the text. */
 void      tr_say_append_part     (GString *out, char *part);
 void      tr_say_append_sentence (GString *out, char *sentence);

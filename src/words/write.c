@@ -28,18 +28,25 @@ entry_number (const TrReader *reader,
   return g_string_free (out, FALSE);
 }
 
-/* A ruler's fraction when it is one to the last bit, else thousandths. */
+static gboolean
+is_on_ruler (double inches)
+{
+  return fabs (inches * 32 - round (inches * 32)) <= 1e-6;
+}
+
+/* A ruler's fraction when it is one, or would be one when read back from
+ * thousandths; else thousandths. */
 static char *
 entry_inches (const TrReader *reader,
               double          inches)
 {
-  double parts = inches * 32;
+  double parts = round (inches * 32);
   guint numerator, denominator = 32;
-  double whole = floor (inches + 1e-9);
+  double whole = floor (parts / 32);
 
-  if (inches < 0 || inches > 1e6 || fabs (parts - round (parts)) > 1e-6)
+  if (inches < 0 || inches > 1e6 || (!is_on_ruler (inches) && !is_on_ruler (tr_say_round (inches, 3))))
     return entry_number (reader, inches, 3);
-  numerator = (guint) round (parts - whole * 32);
+  numerator = (guint) (parts - whole * 32);
   while (numerator > 0 && numerator % 2 == 0)
     {
       numerator /= 2;

@@ -1,0 +1,97 @@
+/* test-problem.c: every reason why a line cannot be weighed is a sentence
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "check.h"
+
+static char *
+say (TrProblemId  id,
+     const char  *text,
+     double       first,
+     double       second)
+{
+  TrReader reader = plain (TR_UNITS_METRIC);
+  g_autofree char *owned = g_strdup (text);
+  TrProblem problem = { id, NULL, owned, { first, second } };
+
+  return tr_words_problem (&reader, &problem);
+}
+
+static void
+test_every_problem_is_a_sentence (void)
+{
+  for (int id = TR_PROBLEM_EMPTY; id <= TR_PROBLEM_NOT_SOLVABLE; id++)
+    {
+      g_autofree char *with = say ((TrProblemId) id, "2 ladles", 1.5, 1500);
+      g_autofree char *without = say ((TrProblemId) id, NULL, NAN, NAN);
+
+      g_test_message ("%d: %s | %s", id, with, without);
+      check_sentence (with);
+      check_sentence (without);
+    }
+}
+
+static void
+test_no_two_problems_sound_the_same (void)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (int id = TR_PROBLEM_EMPTY; id <= TR_PROBLEM_NOT_SOLVABLE; id++)
+    g_assert_true (g_hash_table_add (seen, say ((TrProblemId) id, "2 ladles", 1.5, 1500)));
+}
+
+static void
+test_the_text_that_is_meant_is_quoted (void)
+{
+  static const TrProblemId quoting[] = {
+    TR_PROBLEM_NO_NUMBER, TR_PROBLEM_UNKNOWN_UNIT, TR_PROBLEM_AMBIGUOUS, TR_PROBLEM_NOT_UNDERSTOOD,
+    TR_PROBLEM_NO_INGREDIENT, TR_PROBLEM_NO_HOUSEHOLD_WEIGHT,
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (quoting); i++)
+    {
+      g_autofree char *text = say (quoting[i], "2 ladles", 1.5, 1500);
+
+      g_assert_nonnull (strstr (text, "“2 ladles”"));
+    }
+}
+
+static void
+test_an_ambiguous_number_shows_both_readings (void)
+{
+  g_autofree char *text = say (TR_PROBLEM_AMBIGUOUS, "1,500", 1500, 1.5);
+
+  g_assert_true (g_str_has_prefix (text, "“1,500” can be 1.5 or 1" THIN "500;"));
+}
+
+static void
+test_what_is_quoted_is_one_short_clean_line (void)
+{
+  g_autofree char *lines = say (TR_PROBLEM_NOT_UNDERSTOOD, "a\nb\tc\x01", 0, 0);
+  g_autofree char *invalid = say (TR_PROBLEM_NOT_UNDERSTOOD, "a\xff", 0, 0);
+  g_autofree char *endless = g_strnfill (5000, 'x');
+  g_autofree char *shortened = say (TR_PROBLEM_NOT_UNDERSTOOD, endless, 0, 0);
+
+  check_sentence (lines);
+  g_assert_null (strpbrk (lines, "\n\t\x01"));
+  check_sentence (invalid);
+  check_sentence (shortened);
+  g_assert_cmpuint (strlen (shortened), <, 250);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/words/problem/every-problem-is-a-sentence", test_every_problem_is_a_sentence);
+  g_test_add_func ("/words/problem/no-two-sound-the-same", test_no_two_problems_sound_the_same);
+  g_test_add_func ("/words/problem/the-text-that-is-meant-is-quoted", test_the_text_that_is_meant_is_quoted);
+  g_test_add_func ("/words/problem/an-ambiguous-number-shows-both-readings", test_an_ambiguous_number_shows_both_readings);
+  g_test_add_func ("/words/problem/what-is-quoted-is-one-short-clean-line", test_what_is_quoted_is_one_short_clean_line);
+
+  return g_test_run ();
+}
