@@ -13,6 +13,7 @@
 #include <gio/gio.h>
 
 #include "../calc/figures.h"
+#include "../picture/picture.h"
 #include "../words/words.h"
 
 G_BEGIN_DECLS
@@ -27,7 +28,11 @@ typedef struct _TrCards TrCards;
 TrCards   *tr_cards_new          (const TrFigures *figures, const guint *doughs, guint n_doughs,
                                   const TrReader *reader, TrPaperSize size);
 guint      tr_cards_count_pages  (const TrCards *cards);
+/* What they are cards of: the dough's name, or the trial's title. */
+const char *tr_cards_get_title   (const TrCards *cards);
 void       tr_cards_draw_page    (const TrCards *cards, guint page, cairo_t *cr);
+/* A page as a picture, of the size of the paper. */
+const TrPicture *tr_cards_get_page (const TrCards *cards, guint page);
 void       tr_cards_free         (TrCards *cards);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrCards, tr_cards_free)
 

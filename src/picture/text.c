@@ -4,13 +4,19 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Figures are tabular, hinting is off and the language is fixed, so that a
- * width measured without a surface is the width drawn on any surface. One
- * layout a thread is kept: making a context costs more than drawing a label.
+ * width measured without a surface is the width drawn on any surface, and
+ * grows in proportion with the size. So everything is laid out at one size
+ * and scaled when it is drawn: a card has a dozen sizes of type, and loading
+ * a font for each of them costs more than all the rest of it. One layout a
+ * thread is kept for the same reason.
  */
 
 #include "shapes.h"
 
 #include <pango/pangocairo.h>
+
+/* Everything is laid out at this size. */
+#define LAID_OUT_AT 16.0
 
 static PangoLayout *
 make_layout (void)
@@ -41,7 +47,6 @@ make_layout (void)
 static PangoLayout *
 get_layout (const TrLook *look,
             const char   *text,
-            double        size,
             int           weight)
 {
   static GPrivate kept = G_PRIVATE_INIT (g_object_unref);
@@ -55,7 +60,7 @@ get_layout (const TrLook *look,
     }
   pango_font_description_set_family_static (font, look->font);
   pango_font_description_set_weight (font, (PangoWeight) weight);
-  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  pango_font_description_set_absolute_size (font, LAID_OUT_AT * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_font_description_free (font);
   pango_layout_set_width (layout, -1);
@@ -74,15 +79,20 @@ tr_text_draw (cairo_t        *cr,
               double          baseline,
               double          align)
 {
-  PangoLayout *layout = get_layout (look, text, size, weight);
-  int width;
+  PangoLayout *layout = get_layout (look, text, weight);
+  double scale = size / LAID_OUT_AT, width;
+  int units;
 
-  pango_cairo_update_layout (cr, layout);
-  pango_layout_get_size (layout, &width, NULL);
+  pango_layout_get_size (layout, &units, NULL);
+  width = units * scale / PANGO_SCALE;
   tr_cairo_set_colour (cr, colour);
-  cairo_move_to (cr, x - align * width / PANGO_SCALE, baseline);
+  cairo_save (cr);
+  cairo_translate (cr, x - align * width, baseline);
+  cairo_scale (cr, scale, scale);
+  cairo_move_to (cr, 0, 0);
   pango_cairo_show_layout_line (cr, pango_layout_get_line_readonly (layout, 0));
-  return (double) width / PANGO_SCALE;
+  cairo_restore (cr);
+  return width;
 }
 
 double
@@ -91,10 +101,10 @@ tr_text_width (const TrLook *look,
                double        size,
                int           weight)
 {
-  int width;
+  int units;
 
-  pango_layout_get_size (get_layout (look, text, size, weight), &width, NULL);
-  return (double) width / PANGO_SCALE;
+  pango_layout_get_size (get_layout (look, text, weight), &units, NULL);
+  return units * size / LAID_OUT_AT / PANGO_SCALE;
 }
 
 /* Lines of at most `width`; a line that the last one cannot hold ends in "…". */
@@ -106,12 +116,12 @@ tr_text_wrap (const TrLook *look,
               double        width,
               guint         max_lines)
 {
-  PangoLayout *layout = get_layout (look, text, size, weight);
+  PangoLayout *layout = get_layout (look, text, weight);
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
   const char *start, *all = text;
 
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_width (layout, MAX (1, (int) (width * PANGO_SCALE)));
+  pango_layout_set_width (layout, MAX (1, (int) (width / size * LAID_OUT_AT * PANGO_SCALE)));
   for (GSList *l = pango_layout_get_lines_readonly (layout); l != NULL; l = l->next)
     {
       const PangoLayoutLine *line = l->data;

@@ -1,0 +1,251 @@
+/* card-turns.c: chill, lock in, turn, and the layers that come of it
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "card.h"
+
+typedef struct {
+  const TrCard *card;
+  const TrLamination *lamination;
+  GArray *blocks;
+  double width, em;
+} Turns;
+
+static char *
+dup_rest (const TrReader *reader,
+          const TrRest   *rest)
+{
+  g_autofree char *span = tr_card_dup_span (reader, rest->min_minutes, rest->max_minutes);
+  g_autofree char *place = g_utf8_strdown (tr_words_place (rest->place), -1);
+
+  return g_strdup_printf ("%s, %s", span, place);
+}
+
+static void
+add_heading (Turns      *turns,
+             const char *text)
+{
+  TrPicture *picture = tr_card_add_block (turns->blocks, turns->card, turns->width, 1.5 * turns->em);
+
+  g_array_index (turns->blocks, TrCardBlock, turns->blocks->len - 1).keeps_with_next = TRUE;
+  tr_card_add_heading (picture, text, turns->em);
+}
+
+static void
+add_chill (Turns *turns)
+{
+  const TrRest *rest = turns->card->dough->dough->lock_in->rest;
+  const TrReader *reader = turns->card->reader;
+  const TrLook *look = &turns->card->look;
+  double em = turns->em, height = MAX (1.9 * em, TR_TICK_PT + 3), baseline = height / 2 + 0.38 * em;
+  double x = TR_TICK_PT + 0.7 * em, blank = turns->width * 0.72;
+  g_autofree char *thickness = NULL, *how = NULL, *text = NULL;
+  TrPicture *picture;
+
+  if (rest == NULL)
+    return;
+  picture = tr_card_add_block (turns->blocks, turns->card, turns->width, height);
+  thickness = tr_words_length (reader, isfinite (rest->thickness_mm) ? rest->thickness_mm : 30);
+  how = dup_rest (reader, rest);
+  text = g_strdup_printf (_("Chill the dough, %s thick, %s"), thickness, how);
+  tr_card_add_tick (picture, 0, height / 2);
+  tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, x, blank - x - 0.6 * em, baseline);
+  tr_card_add_blank (picture, _("real"), blank, turns->width, baseline);
+}
+
+/* "Rim 10 mm without fat, 14 % of the plan." and how many blocks. */
+static char *
+dup_lock_in_notes (const Turns *turns)
+{
+  const TrLockIn *lock_in = turns->card->dough->dough->lock_in;
+  double share = turns->lamination->lock_in.rim_share;
+  GString *notes = g_string_new (NULL);
+
+  if (lock_in->blocks > 1)
+    g_string_append_printf (notes, _("Make %d blocks like this. "), lock_in->blocks);
+  g_string_append (notes, tr_words_style_how (lock_in->style));
+  if (lock_in->rim_mm > 0 && isfinite (share) && share > 0)
+    {
+      g_autofree char *rim = tr_words_length (turns->card->reader, lock_in->rim_mm);
+      g_autofree char *percent = tr_words_percent (turns->card->reader, round (share * 100));
+
+      g_string_append_printf (notes, _(" Rim %s: %s of the area has no fat."), rim, percent);
+    }
+  return g_string_free (notes, FALSE);
+}
+
+static void
+add_lock_in (Turns *turns)
+{
+  const TrLook *look = &turns->card->look;
+  double em = turns->em, height = 12.4 * em, baseline;
+  g_autofree char *notes = dup_lock_in_notes (turns);
+  g_autoptr (TrPicture) plan = tr_lock_in_picture_new (turns->card->dough, turns->card->reader, look, turns->width - TR_TICK_PT - em, height);
+  TrPicture *picture = tr_card_add_block (turns->blocks, turns->card, turns->width, height);
+
+  tr_picture_place (picture, plan, TR_TICK_PT + em, 0);
+  tr_card_add_tick (picture, 0, TR_TICK_PT / 2 + 0.4 * em);
+  baseline = tr_card_add_paragraph (picture, notes, em, 400, &look->dim, 0, turns->width, height + 0.9 * em, 5);
+  tr_picture_set_height (picture, baseline - 0.5 * em);
+}
+
+/* The folded block to scale with the way of the next roll, in a square. */
+static void
+add_direction (Turns               *turns,
+               TrPicture           *picture,
+               const TrTurnFigures *figures,
+               const TrBox         *square)
+{
+  const TrLook *look = &turns->card->look;
+  double length = figures->folded_mm.mm[0], width = figures->folded_mm.mm[1];
+  double scale = MIN (square->width / length, square->height / width);
+  TrBox box = { square->x + square->width - length * scale, square->y + (square->height - width * scale) / 2,
+                length * scale, width * scale };
+
+  if (!isfinite (scale) || scale <= 0 || length * scale < 0.4 * turns->em || width * scale < 0.8 * turns->em)
+    return;
+  tr_picture_add_rect (picture, &box, &look->dough, TR_PEN_INNER, NULL);
+  tr_picture_add_arrow (picture, box.x + box.width / 2, box.y + box.height - 0.15 * turns->em,
+                        box.x + box.width / 2, box.y + 0.15 * turns->em, TRUE, &look->line);
+}
+
+static char *
+dup_fold_line (const Turns         *turns,
+               const TrTurn        *written,
+               const TrTurnFigures *figures)
+{
+  g_autofree char *fold = tr_words_fold (written->fold);
+  g_autofree char *folded = tr_words_size_bare (turns->card->reader, &figures->folded_mm);
+
+  return g_strdup_printf (_("Brush off flour, %s → %s"), fold, folded);
+}
+
+static char *
+dup_next_line (const Turns         *turns,
+               const TrTurn        *written,
+               const TrTurnFigures *figures)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *side = tr_words_length (turns->card->reader, figures->folded_mm.mm[1]);
+
+  if (written->trim_mm > 0)
+    {
+      g_autofree char *trim = tr_words_length (turns->card->reader, written->trim_mm);
+
+      g_string_append_printf (text, _("Trim %s off both ends. "), trim);
+    }
+  if (written->rest != NULL)
+    {
+      g_autofree char *rest = dup_rest (turns->card->reader, written->rest);
+
+      g_string_append_printf (text, _("Rest %s. "), rest);
+    }
+  else
+    {
+      g_string_append (text, _("No rest written. "));
+    }
+  g_string_append_printf (text, _("Turn a quarter; next roll along the %s side."), side);
+  return g_string_free (text, FALSE);
+}
+
+static void
+add_blanks (Turns     *turns,
+            TrPicture *picture,
+            double     x,
+            double     baseline)
+{
+  double room = turns->width - x, gap = 0.8 * turns->em;
+
+  tr_card_add_blank (picture, _("time"), x, x + room * 0.30, baseline);
+  tr_card_add_blank (picture, tr_words_length_unit (turns->card->reader), x + room * 0.30 + gap, x + room * 0.70, baseline);
+  tr_card_add_blank (picture, turns->card->reader->units == TR_UNITS_US ? "°F" : "°C", x + room * 0.70 + gap, turns->width, baseline);
+}
+
+static char *
+dup_breaks (TrBreaks breaks)
+{
+  GString *text = g_string_new (NULL);
+
+  for (int i = 0; i < TR_N_BREAKS; i++)
+    if (breaks & (1 << i))
+      g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", tr_words_break ((TrBreaks) (1 << i)));
+  return text->len > 0 ? g_string_free (text, FALSE) : (g_string_free (text, TRUE), NULL);
+}
+
+static void
+add_turn (Turns *turns,
+          guint  index)
+{
+  const TrTurn *written = tr_dough_get_turn (turns->card->dough->dough, index);
+  const TrTurnFigures *figures = &g_array_index (turns->lamination->steps, TrTurnFigures, index);
+  const TrLook *look = &turns->card->look;
+  double em = turns->em, x = TR_TICK_PT + 2.9 * em, right = turns->width - 3.6 * em, baseline = 1.75 * em;
+  g_autofree char *number = g_strdup_printf ("%u", index + 1);
+  g_autofree char *rolled = tr_words_size_bare (turns->card->reader, &figures->rolled_mm);
+  g_autofree char *roll = g_strdup_printf (_("Roll to %s"), rolled);
+  g_autofree char *fold = dup_fold_line (turns, written, figures);
+  g_autofree char *next = dup_next_line (turns, written, figures);
+  g_autofree char *count = tr_words_count (turns->card->reader, figures->fat_layers);
+  g_autofree char *layers = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s fat layer", "%s fat layers",
+                                                          figures->fat_layers > 1 ? 2 : 1), count);
+  g_autofree char *breaks = dup_breaks (figures->breaks);
+  TrPicture *picture = tr_card_add_block (turns->blocks, turns->card, turns->width, 7 * em);
+  double layers_wide = MIN (tr_text_width (look, layers, em, 400), turns->width * 0.34);
+
+  tr_card_add_rule (picture, 0.2 * em, turns->width, FALSE);
+  tr_card_add_tick (picture, 0, baseline - 0.45 * em);
+  tr_picture_add_text (picture, number, 1.9 * em, 700, &look->accent, x - 0.6 * em, baseline, 1);
+  tr_card_add_fitting (picture, roll, 1.45 * em, 700, &look->text, x, turns->width - x - layers_wide - 0.8 * em, baseline);
+  tr_card_add_fitting (picture, layers, em, 400, &look->dim, turns->width - layers_wide, layers_wide + 0.1, baseline);
+  if (breaks != NULL)
+    baseline = tr_card_add_caution (picture, breaks, em, x, right - x, baseline + 1.35 * em, 2) - 1.28 * em;
+  baseline = tr_card_add_paragraph (picture, fold, 1.12 * em, 400, &look->text, x, right - x, baseline + 1.5 * em, 2);
+  baseline = tr_card_add_paragraph (picture, next, em, 400, &look->dim, x, right - x, baseline, 3);
+  add_direction (turns, picture, figures, &(TrBox) { turns->width - 3 * em, 2.5 * em, 3 * em, MIN (3 * em, baseline - 3.6 * em) });
+  baseline += 0.45 * em;
+  add_blanks (turns, picture, x, baseline);
+  tr_picture_set_height (picture, baseline + 0.65 * em);
+}
+
+void
+tr_card_add_layers (const TrCard *card,
+                    GArray       *blocks,
+                    double        width)
+{
+  double em = card->look.text_size, height = 15 * em;
+  g_autoptr (TrPicture) layers = NULL;
+  TrPicture *picture;
+
+  if (!card->dough->has_lamination)
+    return;
+  layers = tr_layers_picture_new (card->dough, card->reader, &card->look, width, height);
+  picture = tr_card_add_block (blocks, card, width, height + 1.4 * em);
+  tr_picture_place (picture, layers, 0, 1.2 * em);
+}
+
+GArray *
+tr_card_turn_blocks (const TrCard *card,
+                     double        width)
+{
+  Turns turns = { card, &card->dough->lamination, tr_card_blocks_new (), width, card->look.text_size };
+  guint n;
+
+  if (!card->dough->has_lamination || card->dough->dough->lock_in == NULL)
+    return turns.blocks;
+
+  n = turns.lamination->steps != NULL ? MIN (turns.lamination->steps->len, card->dough->dough->turns->len) : 0;
+  add_heading (&turns, n > 0 ? _("Lock in and turn") : _("Lock in"));
+  add_chill (&turns);
+  add_lock_in (&turns);
+  for (guint i = 0; i < n; i++)
+    add_turn (&turns, i);
+  return turns.blocks;
+}

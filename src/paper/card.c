@@ -1,0 +1,433 @@
+/* card.c: the bench card, laid out on pages
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ *   ┌──────────────────────────────┐
+ *   │ name, kind, count, mass      │ head
+ *   ├──────────────┬───────────────┤
+ *   │ weigh        │ lock in, turn │ two columns; the layers go under
+ *   │ mix          │               │ the shorter one
+ *   ├──────────────┴──┬────────────┤
+ *   │ sheet and cuts  │ cut, bake  │
+ *   ├─────────────────┴────────────┤
+ *   │ allergens, cautions          │ foot
+ *   └──────────────────────────────┘
+ *
+ * One page is tried at several sizes of text; where even the smallest is too
+ * much, the columns flow over as many pages as they need, at a comfortable
+ * size, and the sheet with all that follows it goes on the last.
+ */
+
+#include "config.h"
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "card.h"
+
+#define MARGIN_PT 34.0
+#define SMALLEST_EM 7.4
+#define EM_STEP 0.2
+#define N_STEPS 14
+#define FLOWING_EM 8.6
+/* The drawing of the sheet is not made smaller than this, in em. */
+#define LEAST_SHEET_EM 19.0
+#define MOST_SHEET_EM 42.0
+
+struct _TrCards
+{
+  GPtrArray *pages;              /* TrPicture */
+  char *title;
+};
+
+typedef struct {
+  TrCard card;
+  double page_width, page_height, width;
+  double left_width, right_width, right_x;
+  GArray *left, *right, *bake;
+  double sheet_width, bake_x, bake_height, foot_height, line_height;
+} Layout;
+
+typedef struct { guint page; double y; } Place;
+
+void
+tr_paper_get_size (TrPaperSize  size,
+                   double      *width_pt,
+                   double      *height_pt)
+{
+  /* ISO 216 A4 and ANSI A */
+  *width_pt = size == TR_PAPER_LETTER ? 612 : 210 * TR_MM_PT;
+  *height_pt = size == TR_PAPER_LETTER ? 792 : 297 * TR_MM_PT;
+}
+
+static double
+height_of (const TrPicture *picture)
+{
+  double height;
+
+  tr_picture_get_size (picture, NULL, &height);
+  return height;
+}
+
+static double
+sum_heights (const GArray *blocks)
+{
+  double sum = 0;
+
+  for (guint i = 0; i < blocks->len; i++)
+    sum += height_of (g_array_index (blocks, TrCardBlock, i).picture);
+  return sum;
+}
+
+static void
+layout_init (Layout            *layout,
+             const TrFigures   *figures,
+             guint              index,
+             const TrReader    *reader,
+             TrPaperSize        size,
+             double             em)
+{
+  double gap = 2.6 * em;
+  g_autoptr (TrPicture) foot = NULL, line = NULL;
+
+  *layout = (Layout) { .card = { figures, tr_figures_get_dough (figures, index), index, reader } };
+  tr_look_init_paper (&layout->card.look);
+  layout->card.look.text_size = em;
+  tr_paper_get_size (size, &layout->page_width, &layout->page_height);
+  layout->width = layout->page_width - 2 * MARGIN_PT;
+  layout->left_width = layout->width * 0.44 - gap / 2;
+  layout->right_width = layout->width - layout->left_width - gap;
+  layout->right_x = layout->left_width + gap;
+  layout->left = tr_card_weigh_blocks (&layout->card, layout->left_width);
+  layout->right = tr_card_turn_blocks (&layout->card, layout->right_width);
+  if (sum_heights (layout->left) <= sum_heights (layout->right))
+    tr_card_add_layers (&layout->card, layout->left, layout->left_width);
+  else
+    tr_card_add_layers (&layout->card, layout->right, layout->right_width);
+
+  layout->sheet_width = layout->card.dough->has_sheet ? layout->width * 0.55 : 0;
+  layout->bake_x = layout->sheet_width > 0 ? layout->sheet_width + gap : 0;
+  layout->bake = tr_card_bake_blocks (&layout->card, layout->width - layout->bake_x);
+  layout->bake_height = sum_heights (layout->bake);
+  foot = tr_card_foot (&layout->card, layout->width);
+  line = tr_card_page_line (&layout->card, layout->width, 0, 1);
+  layout->foot_height = height_of (foot);
+  layout->line_height = height_of (line);
+}
+
+static void
+layout_clear (Layout *layout)
+{
+  g_clear_pointer (&layout->left, g_array_unref);
+  g_clear_pointer (&layout->right, g_array_unref);
+  g_clear_pointer (&layout->bake, g_array_unref);
+}
+
+static double
+em_of (const Layout *layout)
+{
+  return layout->card.look.text_size;
+}
+
+static double
+bottom_heading_height (const Layout *layout)
+{
+  return 2.9 * em_of (layout);
+}
+
+/* What the part under the columns needs at least. */
+static double
+bottom_height (const Layout *layout)
+{
+  double sheet = layout->sheet_width > 0 ? LEAST_SHEET_EM * em_of (layout) : 0;
+
+  return bottom_heading_height (layout) + MAX (sheet, layout->bake_height);
+}
+
+static double
+head_height (const Layout *layout,
+             guint         page)
+{
+  g_autoptr (TrPicture) head = tr_card_head (&layout->card, layout->width, page, 1);
+
+  return height_of (head);
+}
+
+static double
+page_bottom (const Layout *layout)
+{
+  return layout->page_height - MARGIN_PT - layout->line_height;
+}
+
+static gboolean
+fits_one_page (const Layout *layout)
+{
+  double columns = MAX (sum_heights (layout->left), sum_heights (layout->right));
+
+  return MARGIN_PT + head_height (layout, 0) + columns + bottom_height (layout) + layout->foot_height <= page_bottom (layout);
+}
+
+/* ---- putting blocks on pages ---- */
+
+static TrPicture *
+page_at (GPtrArray    *pages,
+         const Layout *layout,
+         guint         index)
+{
+  while (pages->len <= index)
+    g_ptr_array_add (pages, tr_picture_new (&layout->card.look, layout->card.reader, layout->page_width, layout->page_height));
+  return g_ptr_array_index (pages, index);
+}
+
+static double
+page_top (const Layout *layout,
+          guint         page)
+{
+  return MARGIN_PT + head_height (layout, MIN (page, 1));
+}
+
+/* A heading goes on only together with what follows it. */
+static double
+height_with_next (const GArray *blocks,
+                  guint         index)
+{
+  double height = 0;
+
+  for (guint i = index; i < blocks->len; i++)
+    {
+      const TrCardBlock *block = &g_array_index (blocks, TrCardBlock, i);
+
+      height += height_of (block->picture);
+      if (!block->keeps_with_next)
+        break;
+    }
+  return height;
+}
+
+/* Down one column, then down the same column of the next page. From page
+ * `free_from` on the other column is free as well. Returns where it ends. */
+static Place
+flow (const Layout *layout,
+      GPtrArray    *pages,
+      const GArray *blocks,
+      gboolean      is_right,
+      guint         free_from,
+      double        bottom)
+{
+  Place place = { 0, page_top (layout, 0) };
+  gboolean in_right = is_right, was_both = FALSE;
+
+  for (guint i = 0; i < blocks->len; i++)
+    {
+      const TrPicture *picture = g_array_index (blocks, TrCardBlock, i).picture;
+      gboolean is_group_start = i == 0 || !g_array_index (blocks, TrCardBlock, i - 1).keeps_with_next;
+
+      if (is_group_start && place.y + height_with_next (blocks, i) > bottom && place.y > page_top (layout, place.page) + 1)
+        {
+          if (place.page >= free_from && !in_right && layout->left_width > 0)
+            {
+              in_right = TRUE;
+              was_both = TRUE;
+            }
+          else
+            {
+              place.page++;
+              in_right = place.page >= free_from ? FALSE : is_right;
+              was_both = FALSE;
+            }
+          place.y = page_top (layout, place.page);
+        }
+      tr_picture_place (page_at (pages, layout, place.page), picture, MARGIN_PT + (in_right ? layout->right_x : 0), place.y);
+      place.y += height_of (picture);
+    }
+  if (was_both)
+    place.y = bottom;
+  return place;
+}
+
+static void
+place_bottom (const Layout *layout,
+              TrPicture    *page,
+              double        y,
+              double        bottom)
+{
+  double em = em_of (layout), heading = bottom_heading_height (layout), top;
+  g_autoptr (TrPicture) title = tr_picture_new (&layout->card.look, layout->card.reader, layout->width, heading);
+
+  tr_card_add_rule (title, 0.4 * em, layout->width, TRUE);
+  tr_card_add_heading (title, layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), 2.0 * em);
+  tr_picture_place (page, title, MARGIN_PT, y);
+  top = y + heading;
+
+  if (layout->sheet_width > 0)
+    {
+      double height = MIN (MOST_SHEET_EM * em, bottom - top);
+      g_autoptr (TrPicture) sheet = tr_sheet_picture_new (layout->card.dough, layout->card.reader, &layout->card.look,
+                                                          layout->sheet_width, height);
+
+      tr_picture_place (page, sheet, MARGIN_PT, top);
+    }
+  for (guint i = 0; i < layout->bake->len; i++)
+    {
+      const TrPicture *picture = g_array_index (layout->bake, TrCardBlock, i).picture;
+
+      tr_picture_place (page, picture, MARGIN_PT + layout->bake_x, top);
+      top += height_of (picture);
+    }
+}
+
+static void
+place_frames (const Layout *layout,
+              GPtrArray    *pages,
+              guint         first)
+{
+  guint n = pages->len - first;
+
+  for (guint i = 0; i < n; i++)
+    {
+      TrPicture *page = g_ptr_array_index (pages, first + i);
+      g_autoptr (TrPicture) head = tr_card_head (&layout->card, layout->width, MIN (i, 1), n);
+      g_autoptr (TrPicture) line = tr_card_page_line (&layout->card, layout->width, i, n);
+
+      tr_picture_place (page, head, MARGIN_PT, MARGIN_PT);
+      tr_picture_place (page, line, MARGIN_PT, page_bottom (layout));
+    }
+}
+
+static void
+place_foot (const Layout *layout,
+            TrPicture    *page)
+{
+  g_autoptr (TrPicture) foot = tr_card_foot (&layout->card, layout->width);
+
+  tr_picture_place (page, foot, MARGIN_PT, page_bottom (layout) - layout->foot_height);
+}
+
+/* The pages of one dough, appended to `all`. */
+static void
+compose (const Layout *layout,
+         GPtrArray    *all)
+{
+  g_autoptr (GPtrArray) pages = g_ptr_array_new ();
+  double bottom = page_bottom (layout), needed = bottom_height (layout) + layout->foot_height;
+  double left = sum_heights (layout->left), right = sum_heights (layout->right);
+  gboolean left_first = left < right;
+  Place one = flow (layout, pages, left_first ? layout->left : layout->right, !left_first, G_MAXUINT, bottom);
+  Place other = flow (layout, pages, left_first ? layout->right : layout->left, left_first, one.page + 1, bottom);
+  Place end = one.page == other.page ? (Place) { one.page, MAX (one.y, other.y) } : one.page > other.page ? one : other;
+
+  if (end.y + needed > bottom + 0.01)
+    end = (Place) { end.page + 1, page_top (layout, end.page + 1) };
+  page_at (pages, layout, end.page);
+  place_bottom (layout, g_ptr_array_index (pages, end.page), end.y, bottom - layout->foot_height);
+  place_foot (layout, g_ptr_array_index (pages, end.page));
+  place_frames (layout, pages, 0);
+  for (guint i = 0; i < pages->len; i++)
+    g_ptr_array_add (all, g_ptr_array_index (pages, i));
+}
+
+static void
+add_dough (TrCards         *cards,
+           const TrFigures *figures,
+           guint            index,
+           const TrReader  *reader,
+           TrPaperSize      size)
+{
+  Layout layout;
+  int low, high;
+
+  /* The largest step of text that fits; steps 0 to `high` may. */
+  for (low = -1, high = N_STEPS - 1; low < high;)
+    {
+      int middle = (low + high + 1) / 2;
+
+      layout_init (&layout, figures, index, reader, size, SMALLEST_EM + middle * EM_STEP);
+      if (fits_one_page (&layout))
+        low = middle;
+      else
+        high = middle - 1;
+      layout_clear (&layout);
+    }
+  layout_init (&layout, figures, index, reader, size, low < 0 ? FLOWING_EM : SMALLEST_EM + low * EM_STEP);
+  compose (&layout, cards->pages);
+  layout_clear (&layout);
+}
+
+static char *
+dup_title (const TrFigures *figures,
+           const guint     *doughs,
+           guint            n_doughs)
+{
+  const char *title = figures->trial->title;
+
+  if (doughs != NULL && n_doughs == 1)
+    title = tr_figures_get_dough (figures, doughs[0])->dough->name;
+  return g_strdup (title != NULL ? title : "");
+}
+
+TrCards *
+tr_cards_new (const TrFigures *figures,
+              const guint     *doughs,
+              guint            n_doughs,
+              const TrReader  *reader,
+              TrPaperSize      size)
+{
+  TrCards *cards;
+
+  g_return_val_if_fail (figures != NULL, NULL);
+  g_return_val_if_fail (reader != NULL, NULL);
+
+  cards = g_new0 (TrCards, 1);
+  cards->pages = g_ptr_array_new_with_free_func ((GDestroyNotify) tr_picture_unref);
+  for (guint i = 0; i < (doughs != NULL ? n_doughs : figures->doughs->len); i++)
+    add_dough (cards, figures, doughs != NULL ? doughs[i] : i, reader, size);
+  cards->title = dup_title (figures, doughs, n_doughs);
+  return cards;
+}
+
+guint
+tr_cards_count_pages (const TrCards *cards)
+{
+  g_return_val_if_fail (cards != NULL, 0);
+
+  return cards->pages->len;
+}
+
+const char *
+tr_cards_get_title (const TrCards *cards)
+{
+  g_return_val_if_fail (cards != NULL, NULL);
+
+  return cards->title;
+}
+
+const TrPicture *
+tr_cards_get_page (const TrCards *cards,
+                   guint          page)
+{
+  g_return_val_if_fail (cards != NULL, NULL);
+  g_return_val_if_fail (page < cards->pages->len, NULL);
+
+  return g_ptr_array_index (cards->pages, page);
+}
+
+void
+tr_cards_draw_page (const TrCards *cards,
+                    guint          page,
+                    cairo_t       *cr)
+{
+  tr_picture_draw (tr_cards_get_page (cards, page), cr);
+}
+
+void
+tr_cards_free (TrCards *cards)
+{
+  if (cards == NULL)
+    return;
+
+  g_ptr_array_unref (cards->pages);
+  g_free (cards->title);
+  g_free (cards);
+}

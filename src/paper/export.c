@@ -1,0 +1,301 @@
+/* export.c: cards as PDF, PNG and SVG
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Everything is drawn into memory first, then written to temporary files
+ * beside the targets, and only when the last of them is whole are they
+ * renamed: an error leaves the folder as it was. Nothing in a file depends on
+ * the time, so the same cards give the same bytes.
+ */
+
+#include "config.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <string.h>
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+#include "paper.h"
+
+#define PNG_DPI 150.0
+/* Any constant will do; a reader shows it as the day the file was made. */
+#define CREATION_DATE "2026-01-01T00:00:00Z"
+
+typedef enum { FORMAT_PDF, FORMAT_PNG, FORMAT_SVG, N_FORMATS } Format;
+
+static const char *const extensions[N_FORMATS] = { ".pdf", ".png", ".svg" };
+
+/* One file to be. */
+typedef struct {
+  char *path, *temporary;        /* temporary NULL: not written yet */
+  GByteArray *bytes;
+} Output;
+
+static void
+output_free (gpointer data)
+{
+  Output *output = data;
+
+  if (output->temporary != NULL)
+    g_unlink (output->temporary);
+  g_free (output->temporary);
+  g_free (output->path);
+  g_byte_array_unref (output->bytes);
+  g_free (output);
+}
+
+static Output *
+output_new (char *path)
+{
+  Output *output = g_new0 (Output, 1);
+
+  output->path = path;
+  output->bytes = g_byte_array_new ();
+  return output;
+}
+
+static cairo_status_t
+append_bytes (void                *closure,
+              const unsigned char *data,
+              unsigned int         length)
+{
+  g_byte_array_append (closure, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+static gboolean
+find_format (const char  *path,
+             Format      *format,
+             GError     **error)
+{
+  g_autofree char *lower = g_ascii_strdown (path, -1);
+
+  for (int i = 0; i < N_FORMATS; i++)
+    if (g_str_has_suffix (lower, extensions[i]))
+      {
+        *format = (Format) i;
+        return TRUE;
+      }
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_FILENAME,
+               _("“%s” does not say which kind of file to make; its name must end in .pdf, .png or .svg."), path);
+  return FALSE;
+}
+
+/* "X.png", "X-2.png", … */
+static char *
+dup_page_path (const char *path,
+               guint       page)
+{
+  size_t stem = strlen (path) - 4;
+
+  return page == 0 ? g_strdup (path) : g_strdup_printf ("%.*s-%u%s", (int) stem, path, page + 1, path + stem);
+}
+
+/* Whether the surface took everything; destroys it. */
+static gboolean
+finish_surface (cairo_surface_t  *surface,
+                cairo_t          *cr,
+                const char       *path,
+                GError          **error)
+{
+  cairo_status_t status = cairo_status (cr);
+
+  cairo_destroy (cr);
+  cairo_surface_finish (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_status (surface);
+  cairo_surface_destroy (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    return TRUE;
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, _("“%s” could not be drawn: %s."), path, cairo_status_to_string (status));
+  return FALSE;
+}
+
+static gboolean
+draw_pdf (const TrCards  *cards,
+          Output         *output,
+          GError        **error)
+{
+  double width, height;
+  cairo_surface_t *surface;
+  cairo_t *cr;
+
+  tr_picture_get_size (tr_cards_get_page (cards, 0), &width, &height);
+  surface = cairo_pdf_surface_create_for_stream (append_bytes, output->bytes, width, height);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, tr_cards_get_title (cards));
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Tourier");
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, CREATION_DATE);
+  cr = cairo_create (surface);
+  for (guint i = 0; i < tr_cards_count_pages (cards); i++)
+    {
+      tr_cards_draw_page (cards, i, cr);
+      cairo_show_page (cr);
+    }
+  return finish_surface (surface, cr, output->path, error);
+}
+
+static gboolean
+draw_svg (const TrCards  *cards,
+          guint           page,
+          Output         *output,
+          GError        **error)
+{
+  double width, height;
+  cairo_surface_t *surface;
+  cairo_t *cr;
+
+  tr_picture_get_size (tr_cards_get_page (cards, page), &width, &height);
+  surface = cairo_svg_surface_create_for_stream (append_bytes, output->bytes, width, height);
+  cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PT);
+  cr = cairo_create (surface);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_rectangle (cr, 0, 0, width, height);
+  cairo_fill (cr);
+  tr_cards_draw_page (cards, page, cr);
+  return finish_surface (surface, cr, output->path, error);
+}
+
+static gboolean
+draw_png (const TrCards  *cards,
+          guint           page,
+          Output         *output,
+          GError        **error)
+{
+  double width, height, scale = PNG_DPI / 72;
+  cairo_surface_t *surface;
+  cairo_t *cr;
+
+  tr_picture_get_size (tr_cards_get_page (cards, page), &width, &height);
+  surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (width * scale + 0.5), (int) (height * scale + 0.5));
+  cr = cairo_create (surface);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  cairo_scale (cr, scale, scale);
+  tr_cards_draw_page (cards, page, cr);
+  cairo_surface_flush (surface);
+  if (cairo_status (cr) == CAIRO_STATUS_SUCCESS)
+    cairo_surface_write_to_png_stream (surface, append_bytes, output->bytes);
+  return finish_surface (surface, cr, output->path, error);
+}
+
+/* (element-type Output), drawn but not yet written; NULL on error. */
+static GPtrArray *
+draw_all (const TrCards  *cards,
+          const char     *path,
+          Format          format,
+          GError        **error)
+{
+  g_autoptr (GPtrArray) outputs = g_ptr_array_new_with_free_func (output_free);
+  guint n = format == FORMAT_PDF ? 1 : tr_cards_count_pages (cards);
+
+  for (guint i = 0; i < n; i++)
+    {
+      Output *output = output_new (dup_page_path (path, i));
+      gboolean done;
+
+      g_ptr_array_add (outputs, output);
+      if (format == FORMAT_PDF)
+        done = draw_pdf (cards, output, error);
+      else if (format == FORMAT_SVG)
+        done = draw_svg (cards, i, output, error);
+      else
+        done = draw_png (cards, i, output, error);
+      if (!done)
+        return NULL;
+    }
+  return g_steal_pointer (&outputs);
+}
+
+static gboolean
+fail (const char  *path,
+      int          number,
+      GError     **error)
+{
+  g_set_error (error, G_FILE_ERROR, g_file_error_from_errno (number), _("“%s” could not be written: %s."), path, g_strerror (number));
+  return FALSE;
+}
+
+static gboolean
+write_all (int         file,
+           GByteArray *bytes)
+{
+  gsize done = 0;
+
+  while (done < bytes->len)
+    {
+      gssize now = write (file, bytes->data + done, bytes->len - done);
+
+      if (now < 0 && errno != EINTR)
+        return FALSE;
+      done += now > 0 ? (gsize) now : 0;
+    }
+  return TRUE;
+}
+
+static gboolean
+write_temporary (Output  *output,
+                 GError **error)
+{
+  int file, number = 0;
+
+  if (g_file_test (output->path, G_FILE_TEST_IS_DIR))
+    return fail (output->path, EISDIR, error);
+  output->temporary = g_strconcat (output->path, ".XXXXXX", NULL);
+  file = g_mkstemp_full (output->temporary, O_WRONLY, 0666);
+  if (file < 0)
+    {
+      number = errno;
+      g_clear_pointer (&output->temporary, g_free);
+      return fail (output->path, number, error);
+    }
+  if (!write_all (file, output->bytes))
+    number = errno;
+  if (close (file) < 0 && number == 0)
+    number = errno;
+  return number == 0 ? TRUE : fail (output->path, number, error);
+}
+
+static gboolean
+put_in_place (Output  *output,
+              GError **error)
+{
+  if (g_rename (output->temporary, output->path) < 0)
+    return fail (output->path, errno, error);
+  g_clear_pointer (&output->temporary, g_free);
+  return TRUE;
+}
+
+gboolean
+tr_cards_export (const TrCards  *cards,
+                 const char     *path,
+                 GError        **error)
+{
+  g_autoptr (GPtrArray) outputs = NULL;
+  Format format;
+
+  g_return_val_if_fail (cards != NULL, FALSE);
+  g_return_val_if_fail (path != NULL, FALSE);
+
+  if (!find_format (path, &format, error))
+    return FALSE;
+  if (tr_cards_count_pages (cards) == 0)
+    {
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("There is no dough to make a card of."));
+      return FALSE;
+    }
+  outputs = draw_all (cards, path, format, error);
+  if (outputs == NULL)
+    return FALSE;
+  for (guint i = 0; i < outputs->len; i++)
+    if (!write_temporary (g_ptr_array_index (outputs, i), error))
+      return FALSE;
+  for (guint i = 0; i < outputs->len; i++)
+    if (!put_in_place (g_ptr_array_index (outputs, i), error))
+      return FALSE;
+  return TRUE;
+}
