@@ -33,7 +33,7 @@
 #define MAX_LAYOUTS (MAX_ROWS * MAX_SHEETS)
 #define MAX_IN_A_ROW 1e6
 #define SCRAP_ALIKE_PERCENT 2.0         /* scrap that is as good as the least */
-#define WORTH_A_SHEET 1.02              /* what a further sheet must bring */
+#define WORTH_A_SHEET 0.02              /* share of pieces that each further sheet must bring */
 
 /* What is asked: so many pieces, or (wanted NaN) a mass. */
 typedef struct {
@@ -380,8 +380,8 @@ most_pieces_of (const Layout *layouts,
   return most;
 }
 
-/* Mass given: the number of sheets that gives most pieces, where every
- * further one must be worth it. */
+/* Mass given: the number of sheets that gives most pieces, where each further
+ * one must be worth it. */
 static guint
 keep_worthwhile_sheets (Layout *layouts,
                         guint   n,
@@ -394,7 +394,9 @@ keep_worthwhile_sheets (Layout *layouts,
     {
       double pieces = most_pieces_of (layouts, n, sheets);
 
-      if (pieces > 0 && pieces >= most_pieces_of (layouts, n, best) * WORTH_A_SHEET - HAIR)
+      double worth = most_pieces_of (layouts, n, best) * (1 + WORTH_A_SHEET * (sheets - best));
+
+      if (pieces > 0 && pieces >= worth - HAIR)
         best = sheets;
     }
   for (guint i = 0; i < n; i++)
