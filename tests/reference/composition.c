@@ -16,6 +16,7 @@
 #include "calc/lamination.h"
 #include "dough.h"
 #include "table.h"
+#include "words/words.h"
 
 static RefTable *
 load (const char *name)
@@ -292,6 +293,32 @@ test_label_factors (void)
   g_assert_cmpfloat_with_epsilon (kcal, 20, 1e-9);
 }
 
+/* European Commission, guidance document on tolerances, December 2012, table 4:
+ * energy to the nearest 1 kJ and 1 kcal; fat, carbohydrate, protein from 10 g
+ * on to the nearest 1 g, below to the nearest 0.1 g. What is said is never
+ * coarser. (No label is printed, and salt a piece is said to 0.1 g: finer than
+ * a scale, coarser than the 0.01 g of a label.) */
+static void
+test_label_rounding (void)
+{
+  static const double grams[] = { 0.56, 1.25, 3.35, 7.73, 9.94, 11.52, 43.54, 81.11 };
+  TrReader reader;
+
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  for (gsize i = 0; i < G_N_ELEMENTS (grams); i++)
+    {
+      g_autofree char *said = tr_words_mass (&reader, grams[i]);
+      double step = grams[i] >= 10 ? 1 : 0.1;
+
+      g_assert_cmpfloat_with_epsilon (g_ascii_strtod (said, NULL), grams[i], step / 2 + 1e-9);
+    }
+
+  g_autofree char *butter = tr_words_energy (&reader, 3016.49, 733.63);
+  g_auto (GStrv) words = g_strsplit (butter, " / ", 2);
+  g_assert_true (g_str_has_prefix (words[0], "3\342\200\211016"));   /* a thin space */
+  g_assert_true (g_str_has_prefix (words[1], "734"));
+}
+
 /* Annex I (11): salt is sodium × 2.5. So USDA's table salt would be only 96.9 g
  * of "salt" in 100 g (NaCl is 39.34 % sodium, the law rounds 2.542): what the
  * baker weighs as salt counts whole, what else holds sodium by the law. */
@@ -398,6 +425,7 @@ main (int   argc,
   g_test_add_func ("/reference/composition/dough-density-from-memory", test_dough_density_from_memory);
   g_test_add_func ("/reference/label/energy", test_label_energy);
   g_test_add_func ("/reference/label/factors", test_label_factors);
+  g_test_add_func ("/reference/label/rounding", test_label_rounding);
   g_test_add_func ("/reference/label/salt", test_label_salt);
 
   return g_test_run ();
