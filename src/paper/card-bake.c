@@ -23,8 +23,8 @@ typedef struct {
   double width, em;
 } Bake;
 
-/* A label, what is to be done in large type, why or how in small type (NULL:
- * nothing), and blanks after `blanks` (NULL: none). */
+/* A label with blanks beside it (NULL: none), what is to be done in large
+ * type, why or how in small type (NULL: nothing). */
 static void
 add_entry (Bake              *bake,
            const char        *label,
@@ -33,24 +33,21 @@ add_entry (Bake              *bake,
            const char *const *blanks)
 {
   const TrLook *look = &bake->card->look;
-  double em = bake->em, x = TR_TICK_PT + 0.8 * em, baseline = 1.2 * em;
+  double em = bake->em, x = TR_TICK_PT + 0.8 * em, baseline = 1.25 * em, from;
   TrPicture *picture = tr_card_add_block (bake->blocks, bake->card, bake->width, 3 * em);
   guint n = blanks != NULL ? g_strv_length ((char **) blanks) : 0;
 
   tr_card_add_rule (picture, 0, bake->width, FALSE);
   tr_card_add_tick (picture, 0, 0.5 * em + TR_TICK_PT / 2);
-  tr_picture_add_text (picture, label, em, 700, &look->dim, x, baseline, 0);
-  baseline += 1.5 * em;
-  if (text != NULL && *text != '\0')
-    baseline = tr_card_add_paragraph (picture, text, 1.25 * em, 700, &look->text, x, bake->width - x, baseline, 4);
-  baseline -= 0.08 * em;
-  if (note != NULL && *note != '\0')
-    baseline = tr_card_add_paragraph (picture, note, em, 400, &look->dim, x, bake->width - x, baseline - 0.1 * em, 5);
-  baseline += 0.3 * em;
+  from = x + tr_picture_add_text (picture, label, em, 700, &look->dim, x, baseline, 0) + 1.2 * em;
+  from = MAX (from, bake->width * 0.36);
   for (guint i = 0; i < n; i++)
-    tr_card_add_blank (picture, blanks[i], x + (bake->width - x) * i / n + (i > 0 ? 0.6 * em : 0),
-                       x + (bake->width - x) * (i + 1) / n, baseline);
-  tr_picture_set_height (picture, n > 0 ? baseline + 0.6 * em : baseline - 0.95 * em);
+    tr_card_add_blank (picture, blanks[i], from + (bake->width - from) * i / n + (i > 0 ? 0.6 * em : 0),
+                       from + (bake->width - from) * (i + 1) / n, baseline);
+  baseline = tr_card_add_paragraph (picture, text, 1.25 * em, 700, &look->text, x, bake->width - x, baseline + 1.5 * em, 4);
+  if (note != NULL && *note != '\0')
+    baseline = tr_card_add_paragraph (picture, note, em, 400, &look->dim, x, bake->width - x, baseline - 0.15 * em, 5);
+  tr_picture_set_height (picture, baseline - 0.85 * em);
 }
 
 static const char *
@@ -96,12 +93,12 @@ add_roll_out (Bake *bake)
   g_autofree char *relaxed_text = tr_words_size (bake->reader, &relaxed);
   g_autofree char *note = dup_roll_note (bake);
   g_autofree char *text = NULL;
-  const char *blanks[] = { _("real size"), _("time"), NULL };
+  const char *blanks[] = { _("real size"), NULL };
 
   if (sheet->rolled_mm.mm[0] > sheet->length_mm + 0.5)
-    text = g_strdup_printf (_("Roll to %s; let it relax to %s"), rolled_text, relaxed_text);
+    text = g_strdup_printf (_("Roll to %s,\nlet it relax to %s"), rolled_text, relaxed_text);
   else
-    text = g_strdup_printf (_("Roll to %s; it must not shrink"), relaxed_text);
+    text = g_strdup_printf (_("Roll to %s,\nrelaxed"), relaxed_text);
   add_entry (bake, sheet->sheets > 1 ? _("Roll out, each sheet") : _("Roll out"), text, note, blanks);
 }
 
@@ -172,8 +169,8 @@ add_cut (Bake *bake)
   g_autofree char *rows = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d row of %d", "%d rows of %d", (gulong) sheet->rows),
                                            sheet->rows, sheet->per_row);
   g_autofree char *text = sheet->sheets > 1
-                          ? g_strdup_printf (_("%s pieces on %d sheets, %s each: %s"), count, sheet->sheets, rows, size)
-                          : g_strdup_printf (_("%s pieces, %s: %s"), count, rows, size);
+                          ? g_strdup_printf (_("%s pieces on %d sheets, %s each,\n%s"), count, sheet->sheets, rows, size)
+                          : g_strdup_printf (_("%s pieces, %s,\n%s"), count, rows, size);
 
   add_entry (bake, _("Cut"), text, note, NULL);
 }
@@ -237,7 +234,7 @@ dup_step (const Bake   *bake,
     }
   if (isfinite (step->rh_percent))
     {
-      g_autofree char *humidity = tr_words_percent (bake->reader, step->rh_percent);
+      g_autofree char *humidity = tr_card_dup_percent (bake->reader, step->rh_percent);
 
       g_string_append_printf (text, _("%s%s humidity"), text->len > 0 ? ", " : "", humidity);
     }
@@ -257,7 +254,7 @@ add_proof (Bake *bake)
       return;
     }
   add_entry (bake, _("Proof"), *text != '\0' ? text : _("Time not written"),
-             _("Over when about half again as large, the layers show at the cut, and it wobbles like jelly when the tray is nudged. "
+             _("Over when about half again as large and it wobbles like jelly when the tray is nudged. "
                "Never so warm that the fat runs."), blanks);
 }
 
@@ -303,9 +300,9 @@ add_baked (Bake *bake)
   const TrPiece *piece = &bake->figures->piece;
   double loss = bake->figures->dough->bake_loss_percent;
   g_autofree char *mass = tr_words_mass (bake->reader, piece->baked_mass_g);
-  g_autofree char *percent = tr_words_percent (bake->reader, loss);
+  g_autofree char *percent = tr_card_dup_percent (bake->reader, loss);
   g_autofree char *text = NULL;
-  const char *blanks[] = { _("real, 5 pieces together"), NULL };
+  const char *blanks[] = { _("real, 5 together"), NULL };
 
   if (isfinite (loss) && isfinite (piece->baked_mass_g))
     text = g_strdup_printf (_("%s a piece if %s is lost"), mass, percent);

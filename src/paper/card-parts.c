@@ -159,6 +159,15 @@ tr_card_dup_span (const TrReader *reader,
 }
 
 char *
+tr_card_dup_percent (const TrReader *reader,
+                     double          percent)
+{
+  g_autofree char *number = tr_words_number (reader, percent, fabs (percent - round (percent)) < 0.05 ? 0 : 1);
+
+  return g_strdup_printf ("%s\u00a0%%", number);
+}
+
+char *
 tr_card_dup_code (guint index)
 {
   GString *code = g_string_new (NULL);

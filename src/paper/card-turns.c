@@ -75,7 +75,7 @@ dup_lock_in_notes (const Turns *turns)
   if (lock_in->rim_mm > 0 && isfinite (share) && share > 0)
     {
       g_autofree char *rim = tr_words_length (turns->card->reader, lock_in->rim_mm);
-      g_autofree char *percent = tr_words_percent (turns->card->reader, round (share * 100));
+      g_autofree char *percent = tr_card_dup_percent (turns->card->reader, round (share * 100));
 
       g_string_append_printf (notes, _(" Rim %s: %s of the area has no fat."), rim, percent);
     }
@@ -129,31 +129,28 @@ dup_fold_line (const Turns         *turns,
 }
 
 static char *
+dup_rest_line (const Turns  *turns,
+               const TrTurn *written)
+{
+  g_autofree char *rest = NULL;
+
+  if (written->rest == NULL)
+    return g_strdup (_("No rest written"));
+  rest = dup_rest (turns->card->reader, written->rest);
+  return g_strdup_printf (_("Rest %s"), rest);
+}
+
+static char *
 dup_next_line (const Turns         *turns,
                const TrTurn        *written,
                const TrTurnFigures *figures)
 {
-  GString *text = g_string_new (NULL);
   g_autofree char *side = tr_words_length (turns->card->reader, figures->folded_mm.mm[1]);
+  g_autofree char *trim = tr_words_length (turns->card->reader, written->trim_mm);
 
   if (written->trim_mm > 0)
-    {
-      g_autofree char *trim = tr_words_length (turns->card->reader, written->trim_mm);
-
-      g_string_append_printf (text, _("Trim %s off both ends. "), trim);
-    }
-  if (written->rest != NULL)
-    {
-      g_autofree char *rest = dup_rest (turns->card->reader, written->rest);
-
-      g_string_append_printf (text, _("Rest %s. "), rest);
-    }
-  else
-    {
-      g_string_append (text, _("No rest written. "));
-    }
-  g_string_append_printf (text, _("Turn a quarter; next roll along the %s side."), side);
-  return g_string_free (text, FALSE);
+    return g_strdup_printf (_("Trim %s off both ends. Next roll along the %s side."), trim, side);
+  return g_strdup_printf (_("next roll along the %s side"), side);
 }
 
 static void
@@ -169,6 +166,13 @@ add_blanks (Turns     *turns,
   tr_card_add_blank (picture, turns->card->reader->units == TR_UNITS_US ? "°F" : "°C", x + room * 0.70 + gap, turns->width, baseline);
 }
 
+/* Two figures need more room than one. */
+static double
+number_room (const Turns *turns)
+{
+  return (turns->card->dough->dough->turns->len > 9 ? 3.6 : 2.6) * turns->em;
+}
+
 static char *
 dup_breaks (TrBreaks breaks)
 {
@@ -180,6 +184,27 @@ dup_breaks (TrBreaks breaks)
   return text->len > 0 ? g_string_free (text, FALSE) : (g_string_free (text, TRUE), NULL);
 }
 
+/* The rest and the way of the next roll, on one line where there is room.
+ * Returns the baseline after them. */
+static double
+add_rest (Turns      *turns,
+          TrPicture  *picture,
+          const char *rest,
+          const char *next,
+          double      x,
+          double      right,
+          double      baseline)
+{
+  const TrLook *look = &turns->card->look;
+  double em = turns->em, wide;
+
+  wide = tr_card_add_fitting (picture, rest, 1.12 * em, 700, &look->text, x, right - x, baseline) + 0.8 * em;
+  if (wide + tr_text_width (look, next, em, 400) > right - x)
+    return tr_card_add_paragraph (picture, next, em, 400, &look->dim, x, right - x, baseline + 1.35 * em, 2);
+  tr_picture_add_text (picture, next, em, 400, &look->dim, x + wide, baseline, 0);
+  return baseline + 1.35 * em;
+}
+
 static void
 add_turn (Turns *turns,
           guint  index)
@@ -187,11 +212,12 @@ add_turn (Turns *turns,
   const TrTurn *written = tr_dough_get_turn (turns->card->dough->dough, index);
   const TrTurnFigures *figures = &g_array_index (turns->lamination->steps, TrTurnFigures, index);
   const TrLook *look = &turns->card->look;
-  double em = turns->em, x = TR_TICK_PT + 2.9 * em, right = turns->width - 3.6 * em, baseline = 1.75 * em;
+  double em = turns->em, x = TR_TICK_PT + number_room (turns), right = turns->width - 3.6 * em, baseline = 1.75 * em;
   g_autofree char *number = g_strdup_printf ("%u", index + 1);
   g_autofree char *rolled = tr_words_size_bare (turns->card->reader, &figures->rolled_mm);
   g_autofree char *roll = g_strdup_printf (_("Roll to %s"), rolled);
   g_autofree char *fold = dup_fold_line (turns, written, figures);
+  g_autofree char *rest = dup_rest_line (turns, written);
   g_autofree char *next = dup_next_line (turns, written, figures);
   g_autofree char *count = tr_words_count (turns->card->reader, figures->fat_layers);
   g_autofree char *layers = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s fat layer", "%s fat layers",
@@ -208,27 +234,27 @@ add_turn (Turns *turns,
   if (breaks != NULL)
     baseline = tr_card_add_caution (picture, breaks, em, x, right - x, baseline + 1.35 * em, 2) - 1.28 * em;
   baseline = tr_card_add_paragraph (picture, fold, 1.12 * em, 400, &look->text, x, right - x, baseline + 1.5 * em, 2);
-  baseline = tr_card_add_paragraph (picture, next, em, 400, &look->dim, x, right - x, baseline, 3);
+  baseline = add_rest (turns, picture, rest, next, x, right, baseline);
   add_direction (turns, picture, figures, &(TrBox) { turns->width - 3 * em, 2.5 * em, 3 * em, MIN (3 * em, baseline - 3.6 * em) });
-  baseline += 0.45 * em;
+  baseline += 0.4 * em;
   add_blanks (turns, picture, x, baseline);
-  tr_picture_set_height (picture, baseline + 0.65 * em);
+  tr_picture_set_height (picture, baseline + 0.55 * em);
 }
 
-void
-tr_card_add_layers (const TrCard *card,
-                    GArray       *blocks,
-                    double        width)
+TrPicture *
+tr_card_layers (const TrCard *card,
+                double        width)
 {
   double em = card->look.text_size, height = 15 * em;
   g_autoptr (TrPicture) layers = NULL;
   TrPicture *picture;
 
   if (!card->dough->has_lamination)
-    return;
+    return NULL;
   layers = tr_layers_picture_new (card->dough, card->reader, &card->look, width, height);
-  picture = tr_card_add_block (blocks, card, width, height + 1.4 * em);
+  picture = tr_picture_new (&card->look, card->reader, width, height + 1.4 * em);
   tr_picture_place (picture, layers, 0, 1.2 * em);
+  return picture;
 }
 
 GArray *

@@ -390,7 +390,11 @@ dup_step_text (const TrReader *reader,
       g_string_append_printf (text, " %s", span);
     }
   if (step->place >= 0)
-    g_string_append_printf (text, ", %s", tr_words_place ((TrPlace) step->place));
+    {
+      g_autofree char *place = g_utf8_strdown (tr_words_place ((TrPlace) step->place), -1);
+
+      g_string_append_printf (text, ", %s", place);
+    }
   if (isfinite (step->at_c))
     {
       g_autofree char *temperature = tr_words_temperature (reader, step->at_c);
@@ -460,7 +464,7 @@ add_heading (Weigh *weigh)
   g_array_index (weigh->blocks, TrCardBlock, 0).keeps_with_next = TRUE;
   tr_card_add_heading (picture, _("Weigh"), em);
   tr_picture_add_text (picture, tr_words_mass_unit (weigh->card->reader), em, 400, &look->dim, weigh->weight_right, em, 1);
-  tr_picture_add_text (picture, _("% flour"), em, 400, &look->dim, weigh->percent_right, em, 1);
+  tr_picture_add_text (picture, _("% of flour"), em, 400, &look->dim, weigh->width, em, 1);
 }
 
 GArray *
@@ -472,7 +476,7 @@ tr_card_weigh_blocks (const TrCard *card,
 
   weigh.percent_right = width - TR_TICK_PT - 0.9 * weigh.em;
   weigh.weight_right = weigh.percent_right - 3.3 * weigh.em;
-  weigh.name_right = weigh.weight_right - 4.5 * weigh.em;
+  weigh.name_right = weigh.weight_right - 4.8 * weigh.em;
   round_weights (&weigh);
   add_heading (&weigh);
   add_groups (&weigh);

@@ -47,6 +47,7 @@ typedef struct {
   double page_width, page_height, width;
   double left_width, right_width, right_x;
   GArray *left, *right, *bake;
+  TrPicture *layers;             /* under the sheet; NULL: in a column, or none */
   double sheet_width, bake_x, bake_height, foot_height, line_height;
 } Layout;
 
@@ -60,6 +61,12 @@ tr_paper_get_size (TrPaperSize  size,
   /* ISO 216 A4 and ANSI A */
   *width_pt = size == TR_PAPER_LETTER ? 612 : 210 * TR_MM_PT;
   *height_pt = size == TR_PAPER_LETTER ? 792 : 297 * TR_MM_PT;
+}
+
+static double
+em_of (const Layout *layout)
+{
+  return layout->card.look.text_size;
 }
 
 static double
@@ -79,6 +86,29 @@ sum_heights (const GArray *blocks)
   for (guint i = 0; i < blocks->len; i++)
     sum += height_of (g_array_index (blocks, TrCardBlock, i).picture);
   return sum;
+}
+
+/* Under the column, or the sheet, where they cost least height. */
+static void
+place_layers (Layout *layout)
+{
+  double left = sum_heights (layout->left), right = sum_heights (layout->right);
+  double under_column, under_sheet, sheet = LEAST_SHEET_EM * em_of (layout);
+  g_autoptr (TrPicture) layers = tr_card_layers (&layout->card, layout->left_width);
+  GArray *column = left <= right ? layout->left : layout->right;
+  TrCardBlock block = { NULL, FALSE };
+
+  if (layers == NULL)
+    return;
+  under_column = MAX (MAX (left, right), MIN (left, right) + height_of (layers)) + MAX (sheet, layout->bake_height);
+  under_sheet = MAX (left, right) + MAX (sheet + height_of (layers), layout->bake_height);
+  if (layout->sheet_width > 0 && under_sheet < under_column)
+    {
+      layout->layers = tr_card_layers (&layout->card, layout->sheet_width);
+      return;
+    }
+  block.picture = column == layout->left ? g_steal_pointer (&layers) : tr_card_layers (&layout->card, layout->right_width);
+  g_array_append_val (column, block);
 }
 
 static void
@@ -102,15 +132,11 @@ layout_init (Layout            *layout,
   layout->right_x = layout->left_width + gap;
   layout->left = tr_card_weigh_blocks (&layout->card, layout->left_width);
   layout->right = tr_card_turn_blocks (&layout->card, layout->right_width);
-  if (sum_heights (layout->left) <= sum_heights (layout->right))
-    tr_card_add_layers (&layout->card, layout->left, layout->left_width);
-  else
-    tr_card_add_layers (&layout->card, layout->right, layout->right_width);
-
   layout->sheet_width = layout->card.dough->has_sheet ? layout->width * 0.55 : 0;
   layout->bake_x = layout->sheet_width > 0 ? layout->sheet_width + gap : 0;
   layout->bake = tr_card_bake_blocks (&layout->card, layout->width - layout->bake_x);
   layout->bake_height = sum_heights (layout->bake);
+  place_layers (layout);
   foot = tr_card_foot (&layout->card, layout->width);
   line = tr_card_page_line (&layout->card, layout->width, 0, 1);
   layout->foot_height = height_of (foot);
@@ -123,18 +149,13 @@ layout_clear (Layout *layout)
   g_clear_pointer (&layout->left, g_array_unref);
   g_clear_pointer (&layout->right, g_array_unref);
   g_clear_pointer (&layout->bake, g_array_unref);
-}
-
-static double
-em_of (const Layout *layout)
-{
-  return layout->card.look.text_size;
+  g_clear_pointer (&layout->layers, tr_picture_unref);
 }
 
 static double
 bottom_heading_height (const Layout *layout)
 {
-  return 2.9 * em_of (layout);
+  return 2.6 * em_of (layout);
 }
 
 /* What the part under the columns needs at least. */
@@ -143,6 +164,8 @@ bottom_height (const Layout *layout)
 {
   double sheet = layout->sheet_width > 0 ? LEAST_SHEET_EM * em_of (layout) : 0;
 
+  if (layout->layers != NULL)
+    sheet += height_of (layout->layers);
   return bottom_heading_height (layout) + MAX (sheet, layout->bake_height);
 }
 
@@ -251,23 +274,28 @@ static void
 place_bottom (const Layout *layout,
               TrPicture    *page,
               double        y,
-              double        bottom)
+              double        bottom,
+              gboolean      is_first)
 {
   double em = em_of (layout), heading = bottom_heading_height (layout), top;
   g_autoptr (TrPicture) title = tr_picture_new (&layout->card.look, layout->card.reader, layout->width, heading);
 
-  tr_card_add_rule (title, 0.4 * em, layout->width, TRUE);
-  tr_card_add_heading (title, layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), 2.0 * em);
+  if (!is_first)
+    tr_card_add_rule (title, 0.4 * em, layout->width, TRUE);
+  tr_card_add_heading (title, layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), (is_first ? 1.0 : 1.9) * em);
   tr_picture_place (page, title, MARGIN_PT, y);
   top = y + heading;
 
   if (layout->sheet_width > 0)
     {
-      double height = MIN (MOST_SHEET_EM * em, bottom - top);
+      double layers = layout->layers != NULL ? height_of (layout->layers) : 0;
+      double height = MIN (MOST_SHEET_EM * em, bottom - top - layers);
       g_autoptr (TrPicture) sheet = tr_sheet_picture_new (layout->card.dough, layout->card.reader, &layout->card.look,
                                                           layout->sheet_width, height);
 
       tr_picture_place (page, sheet, MARGIN_PT, top);
+      if (layout->layers != NULL)
+        tr_picture_place (page, layout->layers, MARGIN_PT, bottom - layers);
     }
   for (guint i = 0; i < layout->bake->len; i++)
     {
@@ -321,7 +349,8 @@ compose (const Layout *layout,
   if (end.y + needed > bottom + 0.01)
     end = (Place) { end.page + 1, page_top (layout, end.page + 1) };
   page_at (pages, layout, end.page);
-  place_bottom (layout, g_ptr_array_index (pages, end.page), end.y, bottom - layout->foot_height);
+  place_bottom (layout, g_ptr_array_index (pages, end.page), end.y, bottom - layout->foot_height,
+                end.y <= page_top (layout, end.page) + 0.01);
   place_foot (layout, g_ptr_array_index (pages, end.page));
   place_frames (layout, pages, 0);
   for (guint i = 0; i < pages->len; i++)

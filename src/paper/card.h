@@ -39,7 +39,7 @@ TrPicture *tr_card_add_block     (GArray *blocks, const TrCard *card, double wid
 /* card-weigh.c, card-turns.c, card-bake.c, card-foot.c: the parts. */
 GArray    *tr_card_weigh_blocks  (const TrCard *card, double width);
 GArray    *tr_card_turn_blocks   (const TrCard *card, double width);
-void       tr_card_add_layers    (const TrCard *card, GArray *blocks, double width);
+TrPicture *tr_card_layers        (const TrCard *card, double width);     /* NULL: no lock-in */
 GArray    *tr_card_bake_blocks   (const TrCard *card, double width);
 TrPicture *tr_card_head          (const TrCard *card, double width, guint page, guint n_pages);
 TrPicture *tr_card_foot          (const TrCard *card, double width);
@@ -62,6 +62,8 @@ void       tr_card_add_rule      (TrPicture *picture, double y, double width, gb
 void       tr_card_add_heading   (TrPicture *picture, const char *text, double baseline);
 /* "45 min to 12 h", "45 min or more" */
 char      *tr_card_dup_span      (const TrReader *reader, double minutes, double max_minutes);
+/* "78 %", "12.5 %" */
+char      *tr_card_dup_percent   (const TrReader *reader, double percent);
 char      *tr_card_dup_code      (guint index);       /* "A" … "Z", "AA" … */
 
 G_END_DECLS

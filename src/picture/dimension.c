@@ -66,7 +66,7 @@ tr_picture_add_dimension_v (TrPicture  *picture,
                             const char *text)
 {
   const TrLook *look = tr_picture_get_look (picture);
-  double from, to;
+  double from, to, way = line < edge ? -1 : 1;
 
   get_extension (look, edge, line, &from, &to);
   tr_picture_add_line (picture, from, y1, to, y1, TR_PEN_HAIR, &look->dim);
@@ -74,7 +74,10 @@ tr_picture_add_dimension_v (TrPicture  *picture,
   tr_picture_add_line (picture, line, y1, line, y2, TR_PEN_HAIR, &look->dim);
   add_tick (picture, line, y1);
   add_tick (picture, line, y2);
-  tr_picture_add_upward_text (picture, text, look->text_size, 400, &look->text,
-                              line < edge ? line - look->text_size * 0.28 : line + look->text_size * 1.0,
-                              (y1 + y2) / 2, 0.5);
+  if (fabs (y2 - y1) < tr_text_width (look, text, look->text_size, 400))
+    tr_picture_add_text (picture, text, look->text_size, 400, &look->text, line + way * look->text_size * 0.45,
+                         (y1 + y2) / 2 + look->text_size * 0.35, way < 0 ? 1 : 0);
+  else
+    tr_picture_add_upward_text (picture, text, look->text_size, 400, &look->text,
+                                line + look->text_size * (way < 0 ? -0.28 : 1.0), (y1 + y2) / 2, 0.5);
 }

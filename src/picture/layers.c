@@ -111,6 +111,21 @@ add_scale_bar (Layers      *layers,
                        x + 0.5 * layers->em, box->y + 0.8 * layers->em, 0);
 }
 
+/* What cannot be drawn has still its tone. */
+static void
+add_tone (Layers      *layers,
+          const TrBox *box)
+{
+  const TrColour *dough = &layers->look->dough, *fat = &layers->look->fat;
+  double part = layers->lamination->fat_volume_fraction;
+  TrColour tone = *dough;
+
+  if (isfinite (part))
+    tone = (TrColour) { dough->r + (fat->r - dough->r) * part, dough->g + (fat->g - dough->g) * part,
+                        dough->b + (fat->b - dough->b) * part };
+  tr_picture_add_rect (layers->picture, box, &tone, TR_PEN_NONE, NULL);
+}
+
 static void
 add_stack (Layers        *layers,
            const TrBox   *box,
@@ -121,7 +136,7 @@ add_stack (Layers        *layers,
   if (layers->bands.edges != NULL)
     tr_picture_add_bands (layers->picture, box, &layers->bands, from, to, part, layers->thickness_mm * 1000);
   else
-    tr_picture_add_rect (layers->picture, box, &layers->look->dough, TR_PEN_NONE, NULL);
+    add_tone (layers, box);
   tr_picture_add_rect (layers->picture, box, NULL, TR_PEN_OUTLINE, &layers->look->line);
 }
 

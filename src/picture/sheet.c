@@ -21,6 +21,10 @@
 /* The whole worktop is shown unless that would make the sheet smaller than
  * this part of what it could be. */
 #define LEAST_FOR_WORKTOP 0.74
+/* Drawn with the row downwards when that makes it this much larger. */
+#define BETTER_TURNED 1.12
+/* Units between two lines that can still be told apart. */
+#define FINEST_PIECE 1.5
 
 typedef struct {
   const TrDoughFigures *figures;
@@ -33,37 +37,84 @@ typedef struct {
   double width, height;
   double top, bottom, left, right;   /* room for dimensions around the sheet */
   double scale;                      /* units a millimetre */
-  TrBox box;                         /* the relaxed sheet */
+  double x, y;                       /* where the relaxed sheet's box starts */
+  double along_mm, across_mm;        /* of a piece */
   GArray *near_marks, *far_marks;    /* double, mm */
   double mark_size;                  /* of the running numbers */
   gboolean marks_upward;
-  double marks_room;                 /* height the numbers take */
-  gboolean shrinks, rotated;
+  double marks_room;                 /* what the numbers take outwards */
+  gboolean shrinks;
+  gboolean rotated;                  /* the row lies across the worktop's length */
+  gboolean turned;                   /* drawn with the row downwards */
+  gboolean is_too_fine;              /* pieces cannot be told apart */
+  gboolean shows_tray;
 } Sheet;
+
+/* ---- from the sheet to the picture ----
+ *
+ *   as it is            turned (a quarter, never mirrored)
+ *   ┌── far edge ──┐    ┌─ start of the row ─┐
+ *   │ row 2        │    │ near          far  │
+ *   │ row 1        │    │ edge  row 1 2 edge │
+ *   └── near edge ─┘    └────────────────────┘
+ */
+static double
+rolled_mm (const Sheet *sheet)
+{
+  return MAX (sheet->sheet->length_mm, sheet->sheet->rolled_mm.mm[0]);
+}
+
+static void
+to_picture (const Sheet *sheet,
+            double       along,
+            double       across,
+            double      *x,
+            double      *y)
+{
+  *x = sheet->x + (sheet->turned ? across : along) * sheet->scale;
+  *y = sheet->y + (sheet->turned ? along : sheet->sheet->width_mm - across) * sheet->scale;
+}
+
+/* A box of the sheet's own lengths, from its corner. */
+static TrBox
+box_of (const Sheet *sheet,
+        double       along,
+        double       across,
+        double       length,
+        double       width)
+{
+  double x1, y1, x2, y2;
+
+  to_picture (sheet, along, across, &x1, &y1);
+  to_picture (sheet, along + length, across + width, &x2, &y2);
+  return (TrBox) { MIN (x1, x2), MIN (y1, y2), fabs (x2 - x1), fabs (y2 - y1) };
+}
+
+static TrBox
+sheet_box (const Sheet *sheet)
+{
+  return box_of (sheet, 0, 0, sheet->sheet->length_mm, sheet->sheet->width_mm);
+}
+
+/* ---- planning ---- */
 
 static double
 widest_mark (const Sheet  *sheet,
              const GArray *marks)
 {
-  double widest = 0;
+  g_autofree char *first = NULL, *last = NULL;
 
-  for (guint i = 0; i < marks->len; i++)
-    {
-      g_autofree char *text = tr_words_length_number (sheet->reader, g_array_index (marks, double, i));
-
-      widest = MAX (widest, tr_text_width (sheet->look, text, sheet->mark_size, 400));
-    }
-  return widest;
+  if (marks->len == 0)
+    return 0;
+  first = tr_words_length_number (sheet->reader, g_array_index (marks, double, marks->len / 2));
+  last = tr_words_length_number (sheet->reader, g_array_index (marks, double, marks->len - 1));
+  return MAX (tr_text_width (sheet->look, first, sheet->mark_size, 400), tr_text_width (sheet->look, last, sheet->mark_size, 400));
 }
 
 static double
 mark_spacing (const GArray *marks)
 {
-  double least = G_MAXDOUBLE;
-
-  for (guint i = 1; i < marks->len; i++)
-    least = MIN (least, g_array_index (marks, double, i) - g_array_index (marks, double, i - 1));
-  return least;
+  return marks->len < 2 ? G_MAXDOUBLE : g_array_index (marks, double, 1) - g_array_index (marks, double, 0);
 }
 
 /* Numbers stand upright where they would touch each other. */
@@ -74,32 +125,46 @@ plan_marks (Sheet  *sheet,
   double widest = MAX (widest_mark (sheet, sheet->near_marks), widest_mark (sheet, sheet->far_marks));
   double spacing = MIN (mark_spacing (sheet->near_marks), mark_spacing (sheet->far_marks)) * scale;
 
-  sheet->marks_upward = widest + 0.5 * sheet->em > spacing;
-  sheet->marks_room = 0.75 * sheet->em + (sheet->marks_upward ? widest : sheet->mark_size);
+  sheet->marks_upward = !sheet->turned && widest + 0.5 * sheet->em > spacing;
+  sheet->marks_room = 0.75 * sheet->em + (sheet->marks_upward || sheet->turned ? widest : sheet->mark_size);
 }
 
 static void
 plan_margins (Sheet *sheet)
 {
-  double em = sheet->em;
+  double em = sheet->em, beside = sheet->marks_room + 2.1 * em, rolled = sheet->shrinks ? 1.9 * em : 0;
+  double several = sheet->sheet->sheets > 1 ? 2.2 * em : 0, legend = 2.0 * em;
 
-  sheet->top = sheet->marks_room + 2.1 * em + (sheet->shrinks ? 1.9 * em : 0) + (sheet->sheet->sheets > 1 ? 2.2 * em : 0);
-  sheet->bottom = sheet->marks_room + 2.1 * em + 2.0 * em;
-  sheet->left = 2.6 * em;
-  sheet->right = 3.0 * em;
+  sheet->top = several + (sheet->turned ? 2.4 * em : beside + rolled);
+  sheet->bottom = legend + (sheet->turned ? 2.4 * em : beside);
+  sheet->left = sheet->turned ? beside + rolled : 2.6 * em;
+  sheet->right = sheet->turned ? beside + 0.2 * em : 3.0 * em;
 }
 
 static double
-scale_for (const Sheet *sheet,
-           double       length_mm,
-           double       width_mm)
+find_scale (const Sheet *sheet)
 {
   double wide = MAX (1, sheet->width - sheet->left - sheet->right);
   double high = MAX (1, sheet->height - sheet->top - sheet->bottom);
+  double length = rolled_mm (sheet), width = sheet->sheet->width_mm;
 
-  return MIN (wide / length_mm, high / width_mm);
+  return MIN (wide / (sheet->turned ? width : length), high / (sheet->turned ? length : width));
 }
 
+/* The scale that the picture allows, drawn this way. */
+static double
+plan_way (Sheet    *sheet,
+          gboolean  turned)
+{
+  sheet->turned = turned;
+  plan_marks (sheet, 0);
+  plan_margins (sheet);
+  plan_marks (sheet, find_scale (sheet));
+  plan_margins (sheet);
+  return sheet->scale = find_scale (sheet);
+}
+
+/* Along and across the row. */
 static void
 get_worktop (const Sheet *sheet,
              double      *length_mm,
@@ -112,57 +177,114 @@ get_worktop (const Sheet *sheet,
 }
 
 static void
+make_room_for_worktop (Sheet *sheet)
+{
+  double length, width, scale;
+
+  get_worktop (sheet, &length, &width);
+  scale = MIN (sheet->width / (sheet->turned ? width : length), (sheet->height - 2 * sheet->em) / (sheet->turned ? length : width));
+  if (scale < sheet->scale && scale > LEAST_FOR_WORKTOP * sheet->scale)
+    sheet->scale = scale;
+}
+
+/* The piece's own two sizes, along the row and across it. */
+static void
+find_piece_size (Sheet *sheet)
+{
+  const TrCut *cut = sheet->cut;
+
+  switch (cut->shape)
+    {
+    case TR_SHAPE_TRIANGLE:
+    case TR_SHAPE_RIGHT_TRIANGLE:
+      sheet->along_mm = cut->base_mm;
+      sheet->across_mm = cut->height_mm;
+      break;
+    case TR_SHAPE_RECTANGLE:
+      sheet->along_mm = cut->width_mm;
+      sheet->across_mm = cut->length_mm;
+      break;
+    case TR_SHAPE_SQUARE:
+      sheet->along_mm = sheet->across_mm = cut->side_mm;
+      break;
+    case TR_SHAPE_ROUND:
+      sheet->along_mm = sheet->across_mm = cut->diameter_mm;
+      break;
+    case TR_SHAPE_SLICES:
+    case TR_N_SHAPES:
+    default:
+      sheet->along_mm = cut->slice_mm;
+      sheet->across_mm = cut->roll_length_mm;
+      break;
+    }
+}
+
+static void
 plan (Sheet *sheet)
 {
-  double length = MAX (sheet->sheet->length_mm, sheet->sheet->rolled_mm.mm[0]), width = sheet->sheet->width_mm;
-  double top_length, top_width, with_worktop;
   gboolean rotated = FALSE;
+  double as_is, used_x, used_y;
 
   tr_bench_check_sheet (sheet->figures->bench, &sheet->sheet->rolled_mm, &rotated);
   sheet->rotated = rotated;
   sheet->shrinks = sheet->sheet->rolled_mm.mm[0] > sheet->sheet->length_mm + 0.5;
   sheet->mark_size = 0.9 * sheet->em;
+  find_piece_size (sheet);
   sheet->near_marks = tr_sheet_dup_marks (sheet->cut, sheet->sheet, FALSE);
   sheet->far_marks = tr_sheet_dup_marks (sheet->cut, sheet->sheet, TRUE);
 
-  plan_marks (sheet, 0);
-  plan_margins (sheet);
-  plan_marks (sheet, scale_for (sheet, length, width));
-  plan_margins (sheet);
-  sheet->scale = scale_for (sheet, length, width);
-  get_worktop (sheet, &top_length, &top_width);
-  with_worktop = MIN (sheet->width / top_length, sheet->height / top_width);
-  if (with_worktop < sheet->scale && with_worktop > LEAST_FOR_WORKTOP * sheet->scale)
-    sheet->scale = with_worktop;
+  as_is = plan_way (sheet, FALSE);
+  if (plan_way (sheet, TRUE) < BETTER_TURNED * as_is)
+    plan_way (sheet, FALSE);
+  make_room_for_worktop (sheet);
   plan_marks (sheet, sheet->scale);
+  sheet->is_too_fine = sheet->along_mm * sheet->scale < FINEST_PIECE || sheet->across_mm * sheet->scale < FINEST_PIECE;
 
-  sheet->box.width = sheet->sheet->length_mm * sheet->scale;
-  sheet->box.height = width * sheet->scale;
-  sheet->box.x = sheet->left + (sheet->width - sheet->left - sheet->right - length * sheet->scale) / 2;
-  sheet->box.y = sheet->top + (sheet->height - sheet->top - sheet->bottom - sheet->box.height) / 2;
+  used_x = (sheet->turned ? sheet->sheet->width_mm : rolled_mm (sheet)) * sheet->scale;
+  used_y = (sheet->turned ? rolled_mm (sheet) : sheet->sheet->width_mm) * sheet->scale;
+  sheet->x = sheet->left + (sheet->width - sheet->left - sheet->right - used_x) / 2;
+  sheet->y = sheet->top + (sheet->height - sheet->top - sheet->bottom - used_y) / 2;
 }
 
-/* Behind everything: the worktop as far as the picture reaches, its near edge
- * towards the baker. */
+/* ---- drawing ---- */
+
+/* Behind everything: the worktop as far as the picture reaches. */
 static void
 add_worktop (Sheet *sheet)
 {
-  double length, width, x, y;
+  double length, width, right, bottom;
   TrBox box;
 
   get_worktop (sheet, &length, &width);
-  length *= sheet->scale;
-  width *= sheet->scale;
-  x = sheet->box.x + (MAX (sheet->sheet->length_mm, sheet->sheet->rolled_mm.mm[0]) * sheet->scale - length) / 2;
-  y = sheet->box.y + (sheet->box.height - width) / 2;
-  box.x = MAX (0, x);
-  box.y = MAX (0, y);
-  box.width = MIN (sheet->width, x + length) - box.x;
-  box.height = MIN (sheet->height, y + width) - box.y;
+  box = box_of (sheet, (rolled_mm (sheet) - length) / 2, (sheet->sheet->width_mm - width) / 2, length, width);
+  right = MIN (sheet->width, box.x + box.width);
+  bottom = MIN (sheet->height - 1.9 * sheet->em, box.y + box.height);
+  box.x = MAX (0, box.x);
+  box.y = MAX (0, box.y);
+  box.width = right - box.x;
+  box.height = bottom - box.y;
   if (box.width <= 0 || box.height <= 0)
     return;
   tr_picture_add_rect (sheet->picture, &box, &sheet->look->worktop, TR_PEN_NONE, NULL);
   tr_picture_set_hit (sheet->picture, TR_PART_OF_WORKTOP, 0, _("Worktop"));
+}
+
+/* A tray to the same scale, its long side along the sheet's; seen where it is
+ * larger. Returns whether anything of it shows. */
+static gboolean
+add_tray (Sheet *sheet)
+{
+  const double *tray = sheet->figures->bench->tray_mm;
+  double length = sheet->sheet->length_mm, width = sheet->sheet->width_mm;
+  double along = (tray[0] > tray[1]) == (length > width) ? tray[0] : tray[1], across = tray[0] + tray[1] - along;
+  TrBox box = box_of (sheet, (length - along) / 2, (width - across) / 2, along, across);
+
+  if (along <= length && across <= width)
+    return FALSE;
+  if (box.x < 0 || box.y < 0 || box.x + box.width > sheet->width || box.y + box.height > sheet->height - 2 * sheet->em)
+    return FALSE;
+  tr_picture_add_rect (sheet->picture, &box, NULL, TR_PEN_HAIR, &sheet->look->dim);
+  return TRUE;
 }
 
 /* The other sheets peep out behind the first. */
@@ -172,6 +294,7 @@ add_sheet (Sheet *sheet)
   TrPicture *picture = sheet->picture;
   const TrLook *look = sheet->look;
   int behind = MIN (sheet->sheet->sheets - 1, 3);
+  TrBox box = sheet_box (sheet);
   g_autofree char *size = tr_words_area_size (sheet->reader, sheet->sheet->length_mm, sheet->sheet->width_mm);
   g_autofree char *label = g_strdup_printf (_("Sheet %s"), size);
 
@@ -179,34 +302,18 @@ add_sheet (Sheet *sheet)
     {
       double off = 0.32 * sheet->em * i;
 
-      tr_picture_add_rect (picture, &(TrBox) { sheet->box.x + off, sheet->box.y - off, sheet->box.width, sheet->box.height },
-                           &look->dough, TR_PEN_INNER, &look->line);
+      tr_picture_add_rect (picture, &(TrBox) { box.x + off, box.y - off, box.width, box.height }, &look->dough, TR_PEN_INNER, &look->line);
     }
   if (sheet->shrinks)
     {
-      tr_picture_add_rect (picture, &(TrBox) { sheet->box.x, sheet->box.y, sheet->sheet->rolled_mm.mm[0] * sheet->scale,
-                                               sheet->box.height },
-                           NULL, TR_PEN_INNER, &look->dim);
+      TrBox rolled = box_of (sheet, 0, 0, rolled_mm (sheet), sheet->sheet->width_mm);
+
+      tr_picture_add_rect (picture, &rolled, NULL, TR_PEN_INNER, &look->dim);
       tr_picture_dash (picture);
     }
-  tr_picture_add_rect (picture, &sheet->box, &look->dough, TR_PEN_NONE, NULL);
+  tr_picture_add_rect (picture, &box, &look->dough, TR_PEN_NONE, NULL);
   tr_picture_set_hit (picture, TR_PART_OF_SHEET, 0, label);
-  tr_picture_add_hatch (picture, &sheet->box, 0.42 * sheet->em, &look->line);
-}
-
-static double
-x_at (const Sheet *sheet,
-      double       mm)
-{
-  return sheet->box.x + mm * sheet->scale;
-}
-
-/* Rows are counted from the baker's edge. */
-static double
-y_at (const Sheet *sheet,
-      double       mm)
-{
-  return sheet->box.y + sheet->box.height - mm * sheet->scale;
+  tr_picture_add_hatch (picture, &box, 0.42 * sheet->em, &look->line);
 }
 
 static void
@@ -221,20 +328,66 @@ add_piece (Sheet *sheet,
   label = g_strdup_printf (_("Piece %d of %d"), index + 1, tr_sheet_count_pieces (sheet->sheet));
   if (outline.n_corners == 0)
     {
-      tr_picture_add_circle (sheet->picture, x_at (sheet, outline.x[0]), y_at (sheet, outline.y[0]),
-                             outline.radius_mm * sheet->scale, &sheet->look->dough, TR_PEN_INNER, &sheet->look->line);
+      to_picture (sheet, outline.x[0], outline.y[0], &xy[0], &xy[1]);
+      tr_picture_add_circle (sheet->picture, xy[0], xy[1], outline.radius_mm * sheet->scale, &sheet->look->dough,
+                             TR_PEN_INNER, &sheet->look->line);
     }
   else
     {
       for (int i = 0; i < outline.n_corners; i++)
-        {
-          xy[2 * i] = x_at (sheet, outline.x[i]);
-          xy[2 * i + 1] = y_at (sheet, outline.y[i]);
-        }
+        to_picture (sheet, outline.x[i], outline.y[i], &xy[2 * i], &xy[2 * i + 1]);
       tr_picture_add_polygon (sheet->picture, xy, (guint) outline.n_corners, &sheet->look->dough,
                               TR_PEN_INNER, &sheet->look->line);
     }
   tr_picture_set_hit (sheet->picture, TR_PART_OF_PIECE, index, label);
+}
+
+/* More pieces than lines can part: what they cover together. */
+static void
+add_all_pieces (Sheet *sheet)
+{
+  double trim = sheet->cut->trim_mm;
+  TrBox box = box_of (sheet, trim, trim, MAX (0, sheet->sheet->length_mm - 2 * trim), MAX (0, sheet->sheet->width_mm - 2 * trim));
+
+  tr_picture_add_rect (sheet->picture, &box, &sheet->look->dough, TR_PEN_INNER, &sheet->look->line);
+}
+
+static void
+add_pieces (Sheet *sheet)
+{
+  int n = tr_sheet_count_pieces (sheet->sheet);
+
+  if (sheet->is_too_fine)
+    add_all_pieces (sheet);
+  for (int i = 0; i < n && !sheet->is_too_fine; i++)
+    add_piece (sheet, i);
+}
+
+/* A tick on an edge and, outside it, how far it is from the sheet's corner. */
+static void
+add_mark (Sheet    *sheet,
+          double    mm,
+          gboolean  far_edge,
+          gboolean  has_number)
+{
+  const TrLook *look = sheet->look;
+  double x, y, tick = 0.42 * sheet->em, off = 1.4 * tick, size = sheet->mark_size;
+  double way = far_edge ? 1 : -1;
+  g_autofree char *text = tr_words_length_number (sheet->reader, mm);
+
+  to_picture (sheet, mm, far_edge ? sheet->sheet->width_mm : 0, &x, &y);
+  if (sheet->turned)
+    {
+      tr_picture_add_line (sheet->picture, x, y, x + way * tick, y, TR_PEN_INNER, &look->text);
+      if (has_number)
+        tr_picture_add_text (sheet->picture, text, size, 400, &look->text, x + way * off, y + 0.35 * size, far_edge ? 0 : 1);
+      return;
+    }
+  tr_picture_add_line (sheet->picture, x, y, x, y - way * tick, TR_PEN_INNER, &look->text);
+  if (has_number && sheet->marks_upward)
+    tr_picture_add_upward_text (sheet->picture, text, size, 400, &look->text, x + size * 0.34, y - way * off, far_edge ? 0 : 1);
+  else if (has_number)
+    tr_picture_add_text (sheet->picture, text, size, 400, &look->text, x, y - way * off + (far_edge ? 0 : size * TR_TEXT_ASCENT), 0.5);
 }
 
 static void
@@ -242,90 +395,81 @@ add_marks (Sheet        *sheet,
            const GArray *marks,
            gboolean      far_edge)
 {
-  double edge = far_edge ? sheet->box.y : sheet->box.y + sheet->box.height;
-  double way = far_edge ? -1 : 1, tick = 0.42 * sheet->em;
-  double least = sheet->marks_upward ? sheet->mark_size * 0.95 : 0;
+  double least = (sheet->turned || sheet->marks_upward ? 1.0 : 0.5) * sheet->mark_size;
   double last = -G_MAXDOUBLE;
 
   for (guint i = 0; i < marks->len; i++)
     {
-      double x = x_at (sheet, g_array_index (marks, double, i));
-      g_autofree char *text = tr_words_length_number (sheet->reader, g_array_index (marks, double, i));
+      double mm = g_array_index (marks, double, i);
 
-      tr_picture_add_line (sheet->picture, x, edge, x, edge + way * tick, TR_PEN_INNER, &sheet->look->text);
-      if (x - last < least)
+      if (sheet->is_too_fine && i > 0 && i + 1 < marks->len)
         continue;
-      last = x;
-      if (sheet->marks_upward)
-        tr_picture_add_upward_text (sheet->picture, text, sheet->mark_size, 400, &sheet->look->text, x + sheet->mark_size * 0.34,
-                                    edge + way * 1.4 * tick, far_edge ? 0 : 1);
-      else
-        tr_picture_add_text (sheet->picture, text, sheet->mark_size, 400, &sheet->look->text, x,
-                             far_edge ? edge - 1.4 * tick : edge + 1.4 * tick + sheet->mark_size * TR_TEXT_ASCENT, 0.5);
+      add_mark (sheet, mm, far_edge, (mm - last) * sheet->scale >= least);
+      if ((mm - last) * sheet->scale >= least)
+        last = mm;
     }
 }
 
-/* The piece's own two sizes, in millimetres along the row and across it. */
 static void
-get_piece_size (const Sheet *sheet,
-                double      *along,
-                double      *across)
+add_dimensions_as_is (Sheet      *sheet,
+                      const char *length,
+                      const char *width,
+                      const char *along,
+                      const char *across,
+                      const char *rolled)
 {
-  const TrCut *cut = sheet->cut;
+  TrBox box = sheet_box (sheet);
+  double em = sheet->em, right = box.x + rolled_mm (sheet) * sheet->scale, bottom = box.y + box.height, trim = sheet->cut->trim_mm;
+  double line = box.y - sheet->marks_room - 0.6 * em;
+  double x1, y1, x2, y2;
 
-  switch (cut->shape)
-    {
-    case TR_SHAPE_TRIANGLE:
-    case TR_SHAPE_RIGHT_TRIANGLE:
-      *along = cut->base_mm;
-      *across = cut->height_mm;
-      break;
-    case TR_SHAPE_RECTANGLE:
-      *along = cut->width_mm;
-      *across = cut->length_mm;
-      break;
-    case TR_SHAPE_SQUARE:
-      *along = *across = cut->side_mm;
-      break;
-    case TR_SHAPE_ROUND:
-      *along = *across = cut->diameter_mm;
-      break;
-    case TR_SHAPE_SLICES:
-    case TR_N_SHAPES:
-    default:
-      *along = cut->slice_mm;
-      *across = cut->roll_length_mm;
-      break;
-    }
+  to_picture (sheet, trim, trim, &x1, &y1);
+  to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
+  tr_picture_add_dimension_h (sheet->picture, box.x, box.x + box.width, line + 0.4 * em, line, length);
+  if (sheet->shrinks)
+    tr_picture_add_dimension_h (sheet->picture, box.x, right, line - 1.5 * em, line - 1.9 * em, rolled);
+  tr_picture_add_dimension_v (sheet->picture, box.y, bottom, box.x, box.x - 1.1 * em, width);
+  tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom + sheet->marks_room - 0.2 * em, bottom + sheet->marks_room + 0.5 * em, along);
+  tr_picture_add_dimension_v (sheet->picture, y2, y1, right, right + 1.1 * em, across);
+}
+
+static void
+add_dimensions_turned (Sheet      *sheet,
+                       const char *length,
+                       const char *width,
+                       const char *along,
+                       const char *across,
+                       const char *rolled)
+{
+  TrBox box = sheet_box (sheet);
+  double em = sheet->em, right = box.x + box.width, trim = sheet->cut->trim_mm;
+  double bottom = box.y + rolled_mm (sheet) * sheet->scale, line = box.x - sheet->marks_room - 0.6 * em;
+  double x1, y1, x2, y2;
+
+  to_picture (sheet, trim, trim, &x1, &y1);
+  to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
+  tr_picture_add_dimension_v (sheet->picture, box.y, box.y + box.height, line + 0.4 * em, line, length);
+  if (sheet->shrinks)
+    tr_picture_add_dimension_v (sheet->picture, box.y, bottom, line - 1.5 * em, line - 1.9 * em, rolled);
+  tr_picture_add_dimension_h (sheet->picture, box.x, right, box.y, box.y - 0.9 * em, width);
+  tr_picture_add_dimension_v (sheet->picture, y1, y2, right + sheet->marks_room - 0.2 * em, right + sheet->marks_room + 0.5 * em, along);
+  tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom, bottom + 0.9 * em, across);
 }
 
 static void
 add_dimensions (Sheet *sheet)
 {
-  double em = sheet->em, right = sheet->box.x + sheet->box.width, bottom = sheet->box.y + sheet->box.height;
-  double rolled = sheet->box.x + sheet->sheet->rolled_mm.mm[0] * sheet->scale;
-  double line = sheet->box.y - sheet->marks_room - 0.6 * em;
-  double along, across, trim = sheet->cut->trim_mm;
   g_autofree char *length = tr_words_length_number (sheet->reader, sheet->sheet->length_mm);
   g_autofree char *width = tr_words_length_number (sheet->reader, sheet->sheet->width_mm);
-  g_autofree char *along_text = NULL, *across_text = NULL;
+  g_autofree char *along = tr_words_length_number (sheet->reader, sheet->along_mm);
+  g_autofree char *across = tr_words_length_number (sheet->reader, sheet->across_mm);
+  g_autofree char *number = tr_words_length_number (sheet->reader, rolled_mm (sheet));
+  g_autofree char *rolled = g_strdup_printf (_("roll to %s, let it shrink"), number);
 
-  get_piece_size (sheet, &along, &across);
-  along_text = tr_words_length_number (sheet->reader, along);
-  across_text = tr_words_length_number (sheet->reader, across);
-  tr_picture_add_dimension_h (sheet->picture, sheet->box.x, right, line + 0.4 * em, line, length);
-  if (sheet->shrinks)
-    {
-      g_autofree char *number = tr_words_length_number (sheet->reader, sheet->sheet->rolled_mm.mm[0]);
-      g_autofree char *text = g_strdup_printf (_("roll to %s, let it shrink"), number);
-
-      tr_picture_add_dimension_h (sheet->picture, sheet->box.x, rolled, line - 1.5 * em, line - 1.9 * em, text);
-    }
-  tr_picture_add_dimension_v (sheet->picture, sheet->box.y, bottom, sheet->box.x, sheet->box.x - 1.1 * em, width);
-  tr_picture_add_dimension_h (sheet->picture, x_at (sheet, trim), x_at (sheet, trim + along),
-                              bottom + sheet->marks_room - 0.2 * em, bottom + sheet->marks_room + 0.5 * em, along_text);
-  tr_picture_add_dimension_v (sheet->picture, y_at (sheet, trim + across), y_at (sheet, trim),
-                              MAX (right, rolled), MAX (right, rolled) + 1.1 * em, across_text);
+  if (sheet->turned)
+    add_dimensions_turned (sheet, length, width, along, across, rolled);
+  else
+    add_dimensions_as_is (sheet, length, width, along, across, rolled);
 }
 
 static void
@@ -336,20 +480,21 @@ add_several (Sheet *sheet)
   if (sheet->sheet->sheets < 2)
     return;
   text = g_strdup_printf (_("%d × this sheet"), sheet->sheet->sheets);
-  tr_picture_add_text (sheet->picture, text, 1.5 * sheet->em, 700, &sheet->look->text, sheet->box.x,
-                       sheet->box.y - sheet->top + 1.3 * sheet->em, 0);
+  tr_picture_add_text (sheet->picture, text, 1.5 * sheet->em, 700, &sheet->look->text, sheet->x,
+                       sheet->y - sheet->top + 1.3 * sheet->em, 0);
 }
 
+/* The way a log is rolled up, across the row. */
 static void
 add_roll_up (Sheet *sheet)
 {
-  const TrLook *look = sheet->look;
-  double x = sheet->box.x + sheet->box.width / 2;
-  double from = sheet->box.y + sheet->box.height * 0.72, to = sheet->box.y + sheet->box.height * 0.38;
+  double x1, y1, x2, y2, middle = sheet->sheet->length_mm / 2;
 
   if (sheet->cut->shape != TR_SHAPE_SLICES)
     return;
-  tr_picture_add_arrow (sheet->picture, x, from, x, to, FALSE, &look->line);
+  to_picture (sheet, middle, sheet->sheet->width_mm * 0.28, &x1, &y1);
+  to_picture (sheet, middle, sheet->sheet->width_mm * 0.62, &x2, &y2);
+  tr_picture_add_arrow (sheet->picture, x1, y1, x2, y2, FALSE, &sheet->look->line);
 }
 
 /* What the hatching and the warnings mean, under the drawing. */
@@ -357,7 +502,7 @@ static void
 add_legend (Sheet *sheet)
 {
   const TrLook *look = sheet->look;
-  double em = sheet->em, x = sheet->box.x, baseline = sheet->box.y + sheet->box.height + sheet->bottom - 0.35 * em;
+  double em = sheet->em, x = MIN (sheet->x, sheet->width * 0.2), baseline = sheet->height - 0.45 * em;
   TrBox swatch = { x, baseline - 0.78 * em, 1.5 * em, 0.95 * em };
   g_autofree char *percent = tr_words_percent (sheet->reader, sheet->sheet->scrap_percent);
   g_autofree char *text = g_strdup_printf (_("scrap %s"), percent);
@@ -366,6 +511,17 @@ add_legend (Sheet *sheet)
   tr_picture_add_hatch (sheet->picture, &swatch, 0.42 * em, &look->line);
   x += swatch.width + 0.5 * em;
   x += tr_picture_add_text (sheet->picture, text, em, 400, &look->text, x, baseline, 0) + 1.4 * em;
+  if (sheet->is_too_fine)
+    x += tr_picture_add_text (sheet->picture, _("more pieces than can be drawn"), em, 400, &look->text, x, baseline, 0) + 1.4 * em;
+  if (sheet->shows_tray && sheet->sheet->breaks == 0)
+    {
+      g_autofree char *size = tr_words_area_size (sheet->reader, sheet->figures->bench->tray_mm[0], sheet->figures->bench->tray_mm[1]);
+      g_autofree char *tray = g_strdup_printf (_("tray %s"), size);
+
+      tr_picture_add_rect (sheet->picture, &(TrBox) { x, swatch.y, swatch.width, swatch.height }, NULL, TR_PEN_HAIR, &look->dim);
+      x += swatch.width + 0.5 * em;
+      x += tr_picture_add_text (sheet->picture, tray, em, 400, &look->text, x, baseline, 0) + 1.4 * em;
+    }
   for (int i = 0; i < TR_N_BREAKS; i++)
     {
       TrBreaks one = (TrBreaks) (1 << i);
@@ -397,6 +553,8 @@ describe (Sheet *sheet)
     tr_picture_describe (sheet->picture, _("Roll to %s and let it shrink to that."), rolled);
   tr_picture_describe (sheet->picture, _("Rows: %d, in each %d; %s pieces in all, scrap %s."), figures->rows,
                        figures->per_row, pieces, scrap);
+  if (sheet->is_too_fine)
+    tr_picture_describe (sheet->picture, _("There are more pieces than can be drawn one by one."));
   for (int i = 0; i < TR_N_BREAKS; i++)
     if (figures->breaks & (1 << i))
       tr_picture_describe (sheet->picture, _("The rolled sheet is %s."), tr_words_break ((TrBreaks) (1 << i)));
@@ -422,7 +580,7 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
 {
   Sheet sheet = { figures, &figures->sheet, figures->dough->cut, reader, look,
                   tr_picture_new (look, reader, width, height), look->text_size, width, height };
-  int n;
+  TrBox box;
 
   if (!figures->has_sheet || sheet.cut == NULL)
     {
@@ -432,11 +590,11 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
 
   plan (&sheet);
   add_worktop (&sheet);
+  sheet.shows_tray = add_tray (&sheet);
   add_sheet (&sheet);
-  n = tr_sheet_count_pieces (sheet.sheet);
-  for (int i = 0; i < n; i++)
-    add_piece (&sheet, i);
-  tr_picture_add_rect (sheet.picture, &sheet.box, NULL, TR_PEN_OUTLINE, &look->line);
+  add_pieces (&sheet);
+  box = sheet_box (&sheet);
+  tr_picture_add_rect (sheet.picture, &box, NULL, TR_PEN_OUTLINE, &look->line);
   add_roll_up (&sheet);
   add_marks (&sheet, sheet.near_marks, FALSE);
   add_marks (&sheet, sheet.far_marks, TRUE);

@@ -13,16 +13,27 @@
 
 #include "shapes.h"
 
+#include <string.h>
+
 #include <pango/pangocairo.h>
 
 /* Everything is laid out at this size. */
 #define LAID_OUT_AT 16.0
 
+static PangoAttrList *
+make_attributes (void)
+{
+  PangoAttrList *attributes = pango_attr_list_new ();
+
+  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
+  return attributes;
+}
+
 static PangoLayout *
 make_layout (void)
 {
   PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
-  PangoAttrList *attributes = pango_attr_list_new ();
+  PangoAttrList *attributes = make_attributes ();
   cairo_font_options_t *options = cairo_font_options_create ();
   PangoLayout *layout;
 
@@ -36,7 +47,6 @@ make_layout (void)
   pango_context_set_base_dir (context, PANGO_DIRECTION_LTR);
 
   layout = pango_layout_new (context);
-  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
   g_object_unref (context);
@@ -107,6 +117,25 @@ tr_text_width (const TrLook *look,
   return units * size / LAID_OUT_AT / PANGO_SCALE;
 }
 
+/* A number is not parted from its thousands, nor a size at its "×". */
+static PangoAttrList *
+make_wrapping_attributes (const char *text)
+{
+  static const char *const held[] = { " × ", "\u2009" };
+  PangoAttrList *attributes = make_attributes ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (held); i++)
+    for (const char *at = strstr (text, held[i]); at != NULL; at = strstr (at + 1, held[i]))
+      {
+        PangoAttribute *hold = pango_attr_allow_breaks_new (FALSE);
+
+        hold->start_index = (guint) (at - text);
+        hold->end_index = hold->start_index + (guint) strlen (held[i]);
+        pango_attr_list_insert (attributes, hold);
+      }
+  return attributes;
+}
+
 /* Lines of at most `width`; a line that the last one cannot hold ends in "…". */
 char **
 tr_text_wrap (const TrLook *look,
@@ -118,15 +147,17 @@ tr_text_wrap (const TrLook *look,
 {
   PangoLayout *layout = get_layout (look, text, weight);
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
-  const char *start, *all = text;
+  PangoAttrList *plain = pango_attr_list_ref (pango_layout_get_attributes (layout));
+  PangoAttrList *wrapping = make_wrapping_attributes (text);
 
+  pango_layout_set_attributes (layout, wrapping);
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_width (layout, MAX (1, (int) (width / size * LAID_OUT_AT * PANGO_SCALE)));
   for (GSList *l = pango_layout_get_lines_readonly (layout); l != NULL; l = l->next)
     {
       const PangoLayoutLine *line = l->data;
+      const char *start = text + line->start_index;
 
-      start = all + line->start_index;
       if (lines->len + 1 == max_lines && l->next != NULL)
         {
           g_ptr_array_add (lines, g_strdup (start));
@@ -134,6 +165,10 @@ tr_text_wrap (const TrLook *look,
         }
       g_ptr_array_add (lines, g_strchomp (g_strndup (start, (gsize) line->length)));
     }
+
+  pango_layout_set_attributes (layout, plain);
+  pango_attr_list_unref (plain);
+  pango_attr_list_unref (wrapping);
 
   if (lines->len == max_lines && max_lines > 0)
     {
