@@ -342,7 +342,8 @@ look_at_fat_layer (const TrDoughFigures *figures,
   const TrBand *band = kind == TR_KIND_PUFF ? &unleavened : &leavened;
   double limit;
 
-  if (!figures->has_lamination || (kind == TR_KIND_OTHER && !is_leavened)
+  if (!figures->has_lamination || !(figures->lamination.fat_volume_fraction > 0)
+      || (kind == TR_KIND_OTHER && !is_leavened)
       || !tr_look_is_outside (figures->lamination.fat_layer_um.max, band->low, band->high, &limit))
     return;
 
