@@ -14,9 +14,11 @@
  *   │ allergens, cautions          │ foot
  *   └──────────────────────────────┘
  *
- * One page is tried at several sizes of text; where even the smallest is too
- * much, the columns flow over as many pages as they need, at a comfortable
- * size, and the sheet with all that follows it goes on the last.
+ * One page is tried at several sizes of text. Many turns make the right
+ * column long: then what comes after them goes under the mixing, on the left,
+ * and the layers beside the sheet. Where even the smallest text is too much,
+ * the columns flow over as many pages as they need, at a comfortable size,
+ * and the sheet with all that follows it goes on the last.
  */
 
 #include "config.h"
@@ -48,6 +50,7 @@ typedef struct {
   double left_width, right_width, right_x;
   GArray *left, *right, *bake;
   TrPicture *layers;             /* under the sheet; NULL: in a column, or none */
+  gboolean is_tall;              /* what comes after the turns is in the left column */
   double sheet_width, bake_x, bake_height, foot_height, line_height;
 } Layout;
 
@@ -112,12 +115,31 @@ place_layers (Layout *layout)
 }
 
 static void
+move_bake_to_left (Layout *layout)
+{
+  double em = em_of (layout);
+  TrPicture *title = tr_card_add_block (layout->left, &layout->card, layout->left_width, 2.9 * em);
+
+  g_array_index (layout->left, TrCardBlock, layout->left->len - 1).keeps_with_next = TRUE;
+  tr_card_add_heading (title, _("After the turns"), 2.0 * em);
+  for (guint i = 0; i < layout->bake->len; i++)
+    {
+      TrCardBlock block = g_array_index (layout->bake, TrCardBlock, i);
+
+      tr_picture_ref (block.picture);
+      g_array_append_val (layout->left, block);
+    }
+  g_array_set_size (layout->bake, 0);
+}
+
+static void
 layout_init (Layout            *layout,
              const TrFigures   *figures,
              guint              index,
              const TrReader    *reader,
              TrPaperSize        size,
-             double             em)
+             double             em,
+             gboolean           is_tall)
 {
   double gap = 2.6 * em;
   g_autoptr (TrPicture) foot = NULL, line = NULL;
@@ -134,9 +156,15 @@ layout_init (Layout            *layout,
   layout->right = tr_card_turn_blocks (&layout->card, layout->right_width);
   layout->sheet_width = layout->card.dough->has_sheet ? layout->width * 0.55 : 0;
   layout->bake_x = layout->sheet_width > 0 ? layout->sheet_width + gap : 0;
-  layout->bake = tr_card_bake_blocks (&layout->card, layout->width - layout->bake_x);
+  layout->is_tall = is_tall;
+  layout->bake = tr_card_bake_blocks (&layout->card, is_tall ? layout->left_width : layout->width - layout->bake_x);
+  if (is_tall)
+    move_bake_to_left (layout);
   layout->bake_height = sum_heights (layout->bake);
-  place_layers (layout);
+  if (is_tall)
+    layout->layers = tr_card_layers (&layout->card, layout->width - layout->bake_x);
+  else
+    place_layers (layout);
   foot = tr_card_foot (&layout->card, layout->width);
   line = tr_card_page_line (&layout->card, layout->width, 0, 1);
   layout->foot_height = height_of (foot);
@@ -164,7 +192,7 @@ bottom_height (const Layout *layout)
 {
   double sheet = layout->sheet_width > 0 ? LEAST_SHEET_EM * em_of (layout) : 0;
 
-  if (layout->layers != NULL)
+  if (layout->layers != NULL && !layout->is_tall)
     sheet += height_of (layout->layers);
   return bottom_heading_height (layout) + MAX (sheet, layout->bake_height);
 }
@@ -282,19 +310,21 @@ place_bottom (const Layout *layout,
 
   if (!is_first)
     tr_card_add_rule (title, 0.4 * em, layout->width, TRUE);
-  tr_card_add_heading (title, layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), (is_first ? 1.0 : 1.9) * em);
+  tr_card_add_heading (title, layout->is_tall ? _("Sheet and layers") : layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), (is_first ? 1.0 : 1.9) * em);
   tr_picture_place (page, title, MARGIN_PT, y);
   top = y + heading;
 
   if (layout->sheet_width > 0)
     {
-      double layers = layout->layers != NULL ? height_of (layout->layers) : 0;
+      double layers = layout->layers != NULL && !layout->is_tall ? height_of (layout->layers) : 0;
       double height = MIN (MOST_SHEET_EM * em, bottom - top - layers);
       g_autoptr (TrPicture) sheet = tr_sheet_picture_new (layout->card.dough, layout->card.reader, &layout->card.look,
                                                           layout->sheet_width, height);
 
       tr_picture_place (page, sheet, MARGIN_PT, top);
-      if (layout->layers != NULL)
+      if (layout->layers != NULL && layout->is_tall)
+        tr_picture_place (page, layout->layers, MARGIN_PT + layout->bake_x, top);
+      else if (layout->layers != NULL)
         tr_picture_place (page, layout->layers, MARGIN_PT, bottom - layers);
     }
   for (guint i = 0; i < layout->bake->len; i++)
@@ -357,6 +387,31 @@ compose (const Layout *layout,
     g_ptr_array_add (all, g_ptr_array_index (pages, i));
 }
 
+/* The largest step of text with which one page is enough; -1: none. */
+static int
+find_step (const TrFigures *figures,
+           guint            index,
+           const TrReader  *reader,
+           TrPaperSize      size,
+           gboolean         is_tall)
+{
+  int low = -1, high = N_STEPS - 1;
+
+  while (low < high)
+    {
+      int middle = (low + high + 1) / 2;
+      Layout layout;
+
+      layout_init (&layout, figures, index, reader, size, SMALLEST_EM + middle * EM_STEP, is_tall);
+      if (fits_one_page (&layout))
+        low = middle;
+      else
+        high = middle - 1;
+      layout_clear (&layout);
+    }
+  return low;
+}
+
 static void
 add_dough (TrCards         *cards,
            const TrFigures *figures,
@@ -364,22 +419,16 @@ add_dough (TrCards         *cards,
            const TrReader  *reader,
            TrPaperSize      size)
 {
+  int step = find_step (figures, index, reader, size, FALSE);
+  gboolean is_tall = FALSE;
   Layout layout;
-  int low, high;
 
-  /* The largest step of text that fits; steps 0 to `high` may. */
-  for (low = -1, high = N_STEPS - 1; low < high;)
+  if (step < 0 && tr_figures_get_dough (figures, index)->has_sheet)
     {
-      int middle = (low + high + 1) / 2;
-
-      layout_init (&layout, figures, index, reader, size, SMALLEST_EM + middle * EM_STEP);
-      if (fits_one_page (&layout))
-        low = middle;
-      else
-        high = middle - 1;
-      layout_clear (&layout);
+      step = find_step (figures, index, reader, size, TRUE);
+      is_tall = step >= 0;
     }
-  layout_init (&layout, figures, index, reader, size, low < 0 ? FLOWING_EM : SMALLEST_EM + low * EM_STEP);
+  layout_init (&layout, figures, index, reader, size, step < 0 ? FLOWING_EM : SMALLEST_EM + step * EM_STEP, is_tall);
   compose (&layout, cards->pages);
   layout_clear (&layout);
 }
