@@ -4,27 +4,17 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * How large the sheet must be for so many pieces, or how many pieces a given
- * mass makes; which of the possible ways fits the bench best; where each piece
- * lies. Sizes are those of the relaxed sheet, [along a row, across]; only
+ * mass makes; which of the possible ways fits the bench best. Sizes are those of the relaxed sheet, [along a row, across]; only
  * `rolled_mm` is what it is rolled to before it shrinks.
  *
- * Not here: from which block the sheet is rolled (lamination.c).
- *
- * A triangle row: every other one lies upside down, so the near edge is marked
- * every base from the trim, and the far edge starts half a base in.
- *
- *      m   b/2    b     b     b
- *   ┌─────┬────┬─────┬─────┬──────────┐  far edge
- *   │ m   .    ╱╲    ╱╲    ╱╲    .    │
- *   │     .   ╱  ╲  ╱  ╲  ╱  ╲   .    │  h      n triangles: (n + 1)/2 · b
- *   │     .  ╱ 0  ╲╱ 2  ╲╱ 4  ╲  .    │
- *   └─────┴──────┴─────┴──────┴───────┘  near edge
- *        m   b      b      b
+ * Not here: from which block the sheet is rolled (lamination.c), where each piece
+ * lies (outline.c).
  */
 
 #include "cut.h"
 
 #include "lamination.h"
+#include "shape.h"
 
 #define MM3_PER_ML 1000.0
 #define HAIR 1e-9
@@ -54,157 +44,10 @@ typedef struct {
   double pieces, spare, scrap_percent;
 } Layout;
 
-double
-tr_cut_piece_area_mm2 (const TrCut *cut)
-{
-  switch (cut->shape)
-    {
-    case TR_SHAPE_TRIANGLE:
-    case TR_SHAPE_RIGHT_TRIANGLE:
-      return cut->base_mm * cut->height_mm / 2;
-    case TR_SHAPE_RECTANGLE:
-      return cut->width_mm * cut->length_mm;
-    case TR_SHAPE_SQUARE:
-      return cut->side_mm * cut->side_mm;
-    case TR_SHAPE_ROUND:
-      return G_PI * cut->diameter_mm * cut->diameter_mm / 4;
-    case TR_SHAPE_SLICES:
-      return cut->slice_mm * cut->roll_length_mm;
-    case TR_N_SHAPES:
-    default:
-      g_return_val_if_reached (NAN);
-    }
-}
-
 static gboolean
 is_positive (double value)
 {
   return isfinite (value) && value > 0;
-}
-
-/* The side of a piece along a row, the side across it, and how far the next
- * is along the row. */
-static void
-get_piece_sides (const TrCut *cut,
-                 double      *along_mm,
-                 double      *across_mm)
-{
-  switch (cut->shape)
-    {
-    case TR_SHAPE_TRIANGLE:
-    case TR_SHAPE_RIGHT_TRIANGLE:
-      *along_mm = cut->base_mm;
-      *across_mm = cut->height_mm;
-      break;
-    case TR_SHAPE_RECTANGLE:
-      *along_mm = cut->width_mm;
-      *across_mm = cut->length_mm;
-      break;
-    case TR_SHAPE_SQUARE:
-      *along_mm = *across_mm = cut->side_mm;
-      break;
-    case TR_SHAPE_ROUND:
-      *along_mm = *across_mm = cut->diameter_mm;
-      break;
-    case TR_SHAPE_SLICES:
-      *along_mm = cut->slice_mm;
-      *across_mm = cut->roll_length_mm;
-      break;
-    case TR_N_SHAPES:
-    default:
-      *along_mm = *across_mm = NAN;
-      g_return_if_reached ();
-    }
-}
-
-static double
-round_pitch (const TrCut *cut)
-{
-  double gap = tr_is_written (cut->gap_mm) ? cut->gap_mm : 0;
-
-  return cut->diameter_mm + gap;
-}
-
-/* From one row of circles to the next. */
-static double
-round_row_pitch (const TrCut *cut,
-                 gboolean     hexagonal)
-{
-  return round_pitch (cut) * (hexagonal ? sqrt (3) / 2 : 1);
-}
-
-/* Length along the row that `per_row` pieces need, without trim. */
-static double
-row_length (const TrCut *cut,
-            double       per_row,
-            gboolean     hexagonal)
-{
-  double along, across;
-
-  get_piece_sides (cut, &along, &across);
-  switch (cut->shape)
-    {
-    case TR_SHAPE_TRIANGLE:
-      return (per_row + 1) / 2 * along;
-    case TR_SHAPE_RIGHT_TRIANGLE:
-      return per_row / 2 * along;
-    case TR_SHAPE_ROUND:
-      return (per_row + (hexagonal ? 0.5 : 0) - 1) * round_pitch (cut) + cut->diameter_mm;
-    case TR_SHAPE_RECTANGLE:
-    case TR_SHAPE_SQUARE:
-    case TR_SHAPE_SLICES:
-    case TR_N_SHAPES:
-    default:
-      return per_row * along;
-    }
-}
-
-/* The other way: how many go into a row. A hair's breadth does not cost a piece. */
-static double
-count_in_row (const TrCut *cut,
-              double       length_mm,
-              gboolean     hexagonal)
-{
-  double along, across;
-
-  get_piece_sides (cut, &along, &across);
-  switch (cut->shape)
-    {
-    case TR_SHAPE_TRIANGLE:
-      return floor (2 * length_mm / along + HAIR) - 1;
-    case TR_SHAPE_RIGHT_TRIANGLE:
-      return 2 * floor (length_mm / along + HAIR);
-    case TR_SHAPE_ROUND:
-      return floor ((length_mm - cut->diameter_mm) / round_pitch (cut) + 1 - (hexagonal ? 0.5 : 0) + HAIR);
-    case TR_SHAPE_RECTANGLE:
-    case TR_SHAPE_SQUARE:
-    case TR_SHAPE_SLICES:
-    case TR_N_SHAPES:
-    default:
-      return floor (length_mm / along + HAIR);
-    }
-}
-
-static double
-rows_width (const TrCut *cut,
-            int          rows,
-            gboolean     hexagonal)
-{
-  double along, across;
-
-  get_piece_sides (cut, &along, &across);
-  if (cut->shape == TR_SHAPE_ROUND)
-    return (rows - 1) * round_row_pitch (cut, hexagonal) + cut->diameter_mm;
-
-  return rows * across;
-}
-
-/* Right triangles come two to a rectangle. */
-static double
-complete_row (const TrCut *cut,
-              double       per_row)
-{
-  return cut->shape == TR_SHAPE_RIGHT_TRIANGLE ? 2 * ceil (per_row / 2) : per_row;
 }
 
 /* Sheet and bench */
@@ -268,16 +111,16 @@ size_layout (const Question *q,
   double per_row;
 
   layout->hexagonal = hexagonal;
-  layout->width_mm = rows_width (q->cut, layout->rows, hexagonal) + trims;
+  layout->width_mm = tr_shape_rows_width (q->cut, layout->rows, hexagonal) + trims;
   if (isnan (q->wanted))
     {
       layout->length_mm = q->net_mm3 / q->thickness_mm / layout->sheets / layout->width_mm;
-      per_row = count_in_row (q->cut, layout->length_mm - trims, hexagonal);
+      per_row = tr_shape_count_in_row (q->cut, layout->length_mm - trims, hexagonal);
     }
   else
     {
-      per_row = complete_row (q->cut, ceil (ceil (q->wanted / layout->sheets) / layout->rows));
-      layout->length_mm = row_length (q->cut, per_row, hexagonal) + trims;
+      per_row = tr_shape_complete_row (q->cut, ceil (ceil (q->wanted / layout->sheets) / layout->rows));
+      layout->length_mm = tr_shape_row_length (q->cut, per_row, hexagonal) + trims;
     }
   if (!(per_row >= 1 && per_row <= MAX_IN_A_ROW))
     return FALSE;
@@ -513,7 +356,7 @@ rolled_up_side (const TrCut *cut)
 {
   double along, across;
 
-  get_piece_sides (cut, &along, &across);
+  tr_shape_get_sides (cut, &along, &across);
 
   return cut->shape == TR_SHAPE_ROUND ? NAN : across;
 }
@@ -555,7 +398,7 @@ find_footprint (const TrCut   *cut,
 {
   double along, across, diameter;
 
-  get_piece_sides (cut, &along, &across);
+  tr_shape_get_sides (cut, &along, &across);
   if (cut->shape == TR_SHAPE_SLICES)
     {
       count_windings (cut, sheet->thickness_mm, &diameter);
@@ -656,8 +499,8 @@ tr_cut_smallest_g (const TrDough *dough,
   Question q = ask (dough, NULL, density_g_ml, NAN);
   double trims = 2 * q.cut->trim_mm;
   int rows = MAX (q.cut->rows, 1);
-  double length = row_length (q.cut, complete_row (q.cut, 1), FALSE) + trims;
-  double width = rows_width (q.cut, rows, FALSE) + trims;
+  double length = tr_shape_row_length (q.cut, tr_shape_complete_row (q.cut, 1), FALSE) + trims;
+  double width = tr_shape_rows_width (q.cut, rows, FALSE) + trims;
 
   return q.blocks * length * width * q.thickness_mm / MM3_PER_ML * density_g_ml;
 }
@@ -681,155 +524,4 @@ tr_cut_sheets_that_fit (const TrDough *dough,
         return sheets;
 
   return 0;
-}
-
-/* Where each piece lies */
-
-int
-tr_sheet_count_pieces (const TrSheet *sheet)
-{
-  return sheet->rows * sheet->per_row;
-}
-
-static void
-set_corners (TrPieceOutline *outline,
-             int             n_corners,
-             const double    x[4],
-             const double    y[4])
-{
-  *outline = (TrPieceOutline) { .n_corners = n_corners, .radius_mm = NAN };
-  for (int i = 0; i < n_corners; i++)
-    {
-      outline->x[i] = x[i];
-      outline->y[i] = y[i];
-    }
-}
-
-static void
-outline_triangle (const TrCut    *cut,
-                  double          x,
-                  double          y,
-                  int             column,
-                  TrPieceOutline *outline)
-{
-  double b = cut->base_mm, h = cut->height_mm;
-  double left = x + column * b / 2;
-  double base_y = column % 2 == 0 ? y : y + h;
-  double tip_y = column % 2 == 0 ? y + h : y;
-
-  set_corners (outline, 3,
-               (double[4]) { left, left + b, left + b / 2 },
-               (double[4]) { base_y, base_y, tip_y });
-}
-
-static void
-outline_right_triangle (const TrCut    *cut,
-                        double          x,
-                        double          y,
-                        int             column,
-                        TrPieceOutline *outline)
-{
-  double left = x + column / 2 * cut->base_mm;
-  double right = left + cut->base_mm;
-  double top = y + cut->height_mm;
-
-  if (column % 2 == 0)
-    set_corners (outline, 3, (double[4]) { left, right, left }, (double[4]) { y, y, top });
-  else
-    set_corners (outline, 3, (double[4]) { right, right, left }, (double[4]) { y, top, top });
-}
-
-static void
-outline_round (const TrCut    *cut,
-               const TrSheet  *sheet,
-               int             row,
-               int             column,
-               TrPieceOutline *outline)
-{
-  double r = cut->diameter_mm / 2, pitch = round_pitch (cut);
-  double staggered = sheet->hexagonal && row % 2 == 1 ? pitch / 2 : 0;
-
-  *outline = (TrPieceOutline) { .radius_mm = r };
-  outline->x[0] = cut->trim_mm + r + column * pitch + staggered;
-  outline->y[0] = cut->trim_mm + r + row * round_row_pitch (cut, sheet->hexagonal);
-}
-
-void
-tr_sheet_get_piece (const TrCut    *cut,
-                    const TrSheet  *sheet,
-                    int             index,
-                    TrPieceOutline *outline)
-{
-  g_return_if_fail (index >= 0 && index < tr_sheet_count_pieces (sheet));
-
-  int row = index / sheet->per_row, column = index % sheet->per_row;
-  double along, across;
-
-  get_piece_sides (cut, &along, &across);
-  double x = cut->trim_mm, y = cut->trim_mm + row * across;
-
-  if (cut->shape == TR_SHAPE_ROUND)
-    outline_round (cut, sheet, row, column, outline);
-  else if (cut->shape == TR_SHAPE_TRIANGLE)
-    outline_triangle (cut, x, y, column, outline);
-  else if (cut->shape == TR_SHAPE_RIGHT_TRIANGLE)
-    outline_right_triangle (cut, x, y, column, outline);
-  else
-    {
-      x += column * along;
-      set_corners (outline, 4, (double[4]) { x, x + along, x + along, x },
-                   (double[4]) { y, y, y + across, y + across });
-    }
-}
-
-/* First mark from the trim, distance and number of marks on an edge. */
-static int
-find_marks (const TrCut   *cut,
-            const TrSheet *sheet,
-            gboolean       far_edge,
-            double        *first,
-            double        *apart)
-{
-  double across;
-  int n = sheet->per_row;
-
-  get_piece_sides (cut, apart, &across);
-  *first = 0;
-  switch (cut->shape)
-    {
-    case TR_SHAPE_TRIANGLE:
-      *first = far_edge ? cut->base_mm / 2 : 0;
-      return (far_edge ? n / 2 : (n + 1) / 2) + 1;
-    case TR_SHAPE_RIGHT_TRIANGLE:
-      return n / 2 + 1;
-    case TR_SHAPE_ROUND:
-      *apart = round_pitch (cut);
-      *first = cut->diameter_mm / 2 + (far_edge && sheet->hexagonal ? *apart / 2 : 0);
-      return n;
-    case TR_SHAPE_RECTANGLE:
-    case TR_SHAPE_SQUARE:
-    case TR_SHAPE_SLICES:
-    case TR_N_SHAPES:
-    default:
-      return n + 1;
-    }
-}
-
-GArray *
-tr_sheet_dup_marks (const TrCut   *cut,
-                    const TrSheet *sheet,
-                    gboolean       far_edge)
-{
-  double first, apart;
-  int n_marks = find_marks (cut, sheet, far_edge, &first, &apart);
-  GArray *marks = g_array_sized_new (FALSE, FALSE, sizeof (double), (guint) n_marks);
-
-  for (int i = 0; i < n_marks; i++)
-    {
-      double mark = cut->trim_mm + first + i * apart;
-
-      g_array_append_val (marks, mark);
-    }
-
-  return marks;
 }

@@ -94,8 +94,8 @@ look_at_lock_in (const TrDoughFigures *figures,
     where = "/lock_in/fat_width_mm";
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_LOCK_IN_GEOMETRY, TR_SEVERITY_STOP,
-                            where != NULL ? g_strdup (where) : g_strdup_printf ("/turns/%u/trim_mm", turn),
-                            value, 0, NULL);
+                                    where != NULL ? g_strdup (where) : g_strdup_printf ("/turns/%u/trim_mm", turn),
+                                    value, 0, NULL);
   finding->with[0] = greatest;
   finding->with[1] = fault == TR_FAULT_TRIM ? (double) turn + 1 : (double) NAN;
   finding->name = g_strdup (faults[fault].name);
@@ -112,7 +112,7 @@ add_turn_thicker (const TrDoughFigures *figures,
     return;
 
   tr_look_add (found, TR_FINDING_TURN_THICKER, TR_SEVERITY_STOP, thickness_pointer (figures->dough, turn_number),
-       rolled_mm, start_mm, NULL)
+               rolled_mm, start_mm, NULL)
     ->with[0] = turn_number;
 }
 
@@ -139,14 +139,14 @@ look_for_thin (const TrDoughFigures *figures,
   for (guint i = 0; i < count_steps (figures); i++)
     if (get_step (figures, i)->breaks & TR_BREAK_ROLL_THICKNESS_MIN)
       tr_look_add (found, TR_FINDING_TOO_THIN, TR_SEVERITY_STOP, thickness_pointer (figures->dough, i + 1),
-           get_step (figures, i)->rolled_mm.mm[2], thinnest, from_bench)
+                   get_step (figures, i)->rolled_mm.mm[2], thinnest, from_bench)
         ->with[0] = i + 1;
 
   if (!figures->has_sheet || !(sheet->breaks & TR_BREAK_ROLL_THICKNESS_MIN))
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_TOO_THIN, TR_SEVERITY_STOP, thickness_pointer (figures->dough, 0),
-                            sheet->rolled_mm.mm[2], thinnest, from_bench);
+                                    sheet->rolled_mm.mm[2], thinnest, from_bench);
   finding->with[0] = 0;
   finding->with[1] = thinnest * sheet->thickness_mm / sheet->rolled_mm.mm[2];
 }
@@ -164,8 +164,8 @@ add_too_thick (const TrDoughFigures *figures,
     return;
 
   tr_look_add (found, TR_FINDING_TOO_THICK, TR_SEVERITY_WARN,
-       before > 0 ? thickness_pointer (figures->dough, before) : g_strdup ("/lock_in/fat_thickness_mm"),
-       block->mm[2], bench->roll_thickness_max_mm, from_bench)
+               before > 0 ? thickness_pointer (figures->dough, before) : g_strdup ("/lock_in/fat_thickness_mm"),
+               block->mm[2], bench->roll_thickness_max_mm, from_bench)
     ->with[0] = turn_number;
 }
 
@@ -348,7 +348,7 @@ look_at_fat_layer (const TrDoughFigures *figures,
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_FAT_LAYER, TR_SEVERITY_NOTE, g_strdup ("/turns"),
-                            figures->lamination.fat_layer_um.max, limit, from_practice);
+                                    figures->lamination.fat_layer_um.max, limit, from_practice);
   finding->with[0] = band->low;
   finding->with[1] = band->high;
   finding->with[2] = figures->lamination.fat_layers;
@@ -410,9 +410,9 @@ add_stretch (const TrDoughFigures *figures,
     return NULL;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_STRETCH, TR_SEVERITY_NOTE,
-                            turn_number == 1 ? g_strdup ("/lock_in/fat_thickness_mm")
-                                             : thickness_pointer (figures->dough, turn_number),
-                            fmax (length, width), TR_GREATEST_STRETCH, from_practice);
+                                    turn_number == 1 ? g_strdup ("/lock_in/fat_thickness_mm")
+                                                     : thickness_pointer (figures->dough, turn_number),
+                                    fmax (length, width), TR_GREATEST_STRETCH, from_practice);
   finding->name = g_strdup (side == 0 ? "length" : "width");
   finding->with[0] = turn_number;
   finding->with[1] = start->mm[side];
@@ -451,8 +451,8 @@ look_for_no_piece (const TrDoughFigures *figures,
     return;
 
   tr_look_add (found, TR_FINDING_NO_PIECE, TR_SEVERITY_STOP, g_strdup ("/cut"),
-       figures->formula.total_g * (1 - dough->handling_loss_percent / 100),
-       tr_cut_smallest_g (dough, density), NULL);
+               figures->formula.total_g * (1 - dough->handling_loss_percent / 100),
+               tr_cut_smallest_g (dough, density), NULL);
 }
 
 /* A printed sheet belongs to the printed count: another count says nothing
@@ -472,7 +472,7 @@ look_at_printed_size (const TrDoughFigures *figures,
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_PRINTED_SIZE, TR_SEVERITY_WARN, g_strdup ("/cut/printed_sheet_mm"),
-                            sheet->printed_thickness_mm, sheet->thickness_mm, NULL);
+                                    sheet->printed_thickness_mm, sheet->thickness_mm, NULL);
   finding->with[0] = dough->cut->printed_sheet_mm[0];
   finding->with[1] = dough->cut->printed_sheet_mm[1];
   finding->with[2] = 100 * off;
@@ -489,7 +489,7 @@ look_at_printed_count (const TrDoughFigures *figures,
     return;
 
   tr_look_add (found, TR_FINDING_PRINTED_COUNT, TR_SEVERITY_NOTE, g_strdup ("/pieces_written"),
-       figures->sheet.pieces_cut, dough->pieces_written, NULL);
+               figures->sheet.pieces_cut, dough->pieces_written, NULL);
 }
 
 static void
@@ -502,7 +502,7 @@ look_for_spare (const TrDoughFigures *figures,
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_SPARE, TR_SEVERITY_NOTE, g_strdup ("/batch/value"),
-                            sheet->spare_pieces, sheet->wanted, NULL);
+                                    sheet->spare_pieces, sheet->wanted, NULL);
   finding->with[0] = sheet->pieces_cut;
   finding->with[1] = sheet->rows;
   finding->with[2] = sheet->per_row;

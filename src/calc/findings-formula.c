@@ -88,7 +88,7 @@ look_for_not_weighed (const TrDoughFigures *figures,
     {
       const TrProblem *problem = problems->pdata[i];
       TrFinding *finding = tr_look_add (found, TR_FINDING_NOT_WEIGHED, TR_SEVERITY_STOP,
-                                g_strdup (problem->where != NULL ? problem->where : "/lines"), NAN, NAN, NULL);
+                                        g_strdup (problem->where != NULL ? problem->where : "/lines"), NAN, NAN, NULL);
       int line = line_of_pointer (problem->where);
 
       finding->with[0] = i;
@@ -115,14 +115,14 @@ look_for_readings_of_line (const TrDoughFigures *figures,
   if (amount.is_mean)
     {
       finding = tr_look_add (found, TR_FINDING_AMOUNT, TR_SEVERITY_NOTE, tr_look_line_pointer ((int) index, "amount"),
-                     amount.parts[0].number, NAN, source);
+                             amount.parts[0].number, NAN, source);
       finding->name = g_strdup ("mean");
       finding->with[0] = amount.parts[0].unit;
     }
   if (tr_line_is_roll_in (line) && amount.parts[0].unit == TR_UNIT_PERCENT)
     {
       finding = tr_look_add (found, TR_FINDING_AMOUNT, TR_SEVERITY_NOTE, tr_look_line_pointer ((int) index, "amount"),
-                     amount.parts[0].number, NAN, source);
+                             amount.parts[0].number, NAN, source);
       finding->name = g_strdup ("bare-percent");
       finding->with[0] = formula->roll_in_percent_of_flour;
       finding->with[1] = formula->roll_in_percent_of_dough;
@@ -153,7 +153,7 @@ look_at_mixer (const TrDoughFigures *figures,
     return;
 
   tr_look_add (found, TR_FINDING_MIXER, TR_SEVERITY_WARN, g_strdup (as_written ? "/batch/by" : "/batch/value"),
-       dough_g, most_g, "bench")
+               dough_g, most_g, "bench")
     ->with[0] = ceil (dough_g / most_g - HAIR);
 }
 
@@ -190,8 +190,8 @@ look_at_salt (const TrDoughFigures *figures,
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_SALT, TR_SEVERITY_WARN,
-                            tr_look_line_pointer (salt_line >= 0 ? salt_line : fat_line, "amount"),
-                            salt, limit, band.source);
+                                    tr_look_line_pointer (salt_line >= 0 ? salt_line : fat_line, "amount"),
+                                    salt, limit, band.source);
   finding->with[0] = band.low;
   finding->with[1] = band.high;
   if (fat_line < 0 || salt < band.high || !(figures->formula.salted_fat_salt_percent >= SALTED_FAT_POINTS - HAIR))
@@ -224,8 +224,8 @@ look_at_bands (const TrDoughFigures *figures,
         continue;
 
       TrFinding *finding = tr_look_add (found, TR_FINDING_BAND, TR_SEVERITY_NOTE,
-                                tr_look_line_pointer (tr_look_find_line (figures, ratios[i].test), "amount"),
-                                ratios[i].value, limit, band.source);
+                                        tr_look_line_pointer (tr_look_find_line (figures, ratios[i].test), "amount"),
+                                        ratios[i].value, limit, band.source);
       finding->with[0] = band.low;
       finding->with[1] = band.high;
       finding->name = g_strdup (tr_ratio_key (ratios[i].ratio));
@@ -267,8 +267,8 @@ look_for_spoons (const TrDoughFigures *figures,
         continue;
 
       TrFinding *finding = tr_look_add (found, is_of_salt ? TR_FINDING_SPOON_SALT : TR_FINDING_SPOON_YEAST,
-                                TR_SEVERITY_NOTE, tr_look_line_pointer ((int) i, "amount"),
-                                line->written_grams, NAN, source);
+                                        TR_SEVERITY_NOTE, tr_look_line_pointer ((int) i, "amount"),
+                                        line->written_grams, NAN, source);
       finding->with[0] = part.unit;
       finding->with[1] = part.number;
       finding->name = g_strdup (line->ingredient.id);
@@ -314,7 +314,7 @@ look_at_butter (const TrDoughFigures *figures,
         continue;
 
       TrFinding *finding = tr_look_add (found, TR_FINDING_BUTTER_LEGAL, TR_SEVERITY_NOTE, tr_look_line_pointer ((int) i, "ingredient"),
-                                fat, least_fat, "Codex CXS 279-1971, 3.3");
+                                        fat, least_fat, "Codex CXS 279-1971, 3.3");
       finding->with[0] = water;
       finding->with[1] = most_water;
       finding->with[2] = is_as_built_in (&line->ingredient) ? 1 : 0;
@@ -338,9 +338,9 @@ look_at_minimum (const TrDoughFigures *figures,
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_LEGAL_MINIMUM, TR_SEVERITY_NOTE, tr_look_line_pointer (line, "amount"), fat, least,
-                            kind == TR_KIND_PUFF
-                              ? "Österreichisches Lebensmittelbuch, B 18, 2.3.4.5"
-                              : "Leitsätze für Feine Backwaren, 2.2.3.5 and 2.2.3.4");
+                                    kind == TR_KIND_PUFF
+                                      ? "Österreichisches Lebensmittelbuch, B 18, 2.3.4.5"
+                                      : "Leitsätze für Feine Backwaren, 2.2.3.5 and 2.2.3.4");
   finding->with[0] = kind == TR_KIND_DANISH ? plain_laminated : NAN;
   finding->name = g_strdup (tr_kind_id (kind));
 }
@@ -351,7 +351,7 @@ look_at_allergens (const TrDoughFigures *figures,
 {
   guint n = figures->allergens != NULL ? g_strv_length (figures->allergens) : 0;
   TrFinding *finding = tr_look_add (found, TR_FINDING_ALLERGENS, TR_SEVERITY_NOTE, g_strdup ("/lines"), n, NAN,
-                            "Regulation (EU) 1169/2011, Annex II");
+                                    "Regulation (EU) 1169/2011, Annex II");
 
   if (n > 0)
     finding->name = g_strjoinv (",", figures->allergens);

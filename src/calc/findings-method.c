@@ -38,7 +38,7 @@ look_at_proof (const TrDoughFigures *figures,
 
       if (step->id == TR_STEP_PROOF && step->at_c > bears + HAIR)
         tr_look_add (found, TR_FINDING_PROOF_HOT, TR_SEVERITY_WARN, g_strdup_printf ("/method/steps/%u/at_c", i),
-             step->at_c, bears, "IREKS-Kompendium 11.5; ingredient table")
+                     step->at_c, bears, "IREKS-Kompendium 11.5; ingredient table")
           ->name = g_strdup (fat);
     }
 }
@@ -175,7 +175,7 @@ add_cold_chain (const TrDoughFigures *figures,
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_COLD_CHAIN, severity, tr_look_line_pointer (line, "ingredient"),
-                            hours, COLD_CHAIN_HOURS, "FDA Food Code 3-501.16, 3-501.19; local rules decide");
+                                    hours, COLD_CHAIN_HOURS, "FDA Food Code 3-501.16, 3-501.19; local rules decide");
   finding->with[0] = stage;
   finding->with[1] = is_baked ? 1 : 0;
   finding->name = g_strdup (tr_look_get_line (figures, (guint) line)->ingredient.id);
