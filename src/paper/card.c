@@ -32,7 +32,7 @@
 #define MARGIN_PT 34.0
 #define SMALLEST_EM 7.4
 #define EM_STEP 0.2
-#define N_STEPS 14
+#define N_STEPS 16
 #define FLOWING_EM 8.6
 /* The drawing of the sheet is not made smaller than this, in em. */
 #define LEAST_SHEET_EM 19.0
@@ -44,13 +44,21 @@ struct _TrCards
   char *title;
 };
 
+/* Where the layers and what comes after the turns go. In order of preference. */
+typedef enum {
+  LAYERS_IN_COLUMN,              /* under the shorter column */
+  LAYERS_UNDER_SHEET,
+  AFTER_IN_COLUMN,               /* what comes after the turns on the left, the layers beside the sheet */
+  N_ARRANGEMENTS
+} Arrangement;
+
 typedef struct {
   TrCard card;
   double page_width, page_height, width;
   double left_width, right_width, right_x;
   GArray *left, *right, *bake;
   TrPicture *layers;             /* under the sheet; NULL: in a column, or none */
-  gboolean is_tall;              /* what comes after the turns is in the left column */
+  Arrangement arrangement;
   double sheet_width, bake_x, bake_height, foot_height, line_height;
 } Layout;
 
@@ -91,27 +99,14 @@ sum_heights (const GArray *blocks)
   return sum;
 }
 
-/* Under the column, or the sheet, where they cost least height. */
 static void
-place_layers (Layout *layout)
+add_layers_to_column (Layout *layout)
 {
-  double left = sum_heights (layout->left), right = sum_heights (layout->right);
-  double under_column, under_sheet, sheet = LEAST_SHEET_EM * em_of (layout);
-  g_autoptr (TrPicture) layers = tr_card_layers (&layout->card, layout->left_width);
-  GArray *column = left <= right ? layout->left : layout->right;
-  TrCardBlock block = { NULL, FALSE };
+  gboolean is_left = sum_heights (layout->left) <= sum_heights (layout->right);
+  TrCardBlock block = { tr_card_layers (&layout->card, is_left ? layout->left_width : layout->right_width), FALSE };
 
-  if (layers == NULL)
-    return;
-  under_column = MAX (MAX (left, right), MIN (left, right) + height_of (layers)) + MAX (sheet, layout->bake_height);
-  under_sheet = MAX (left, right) + MAX (sheet + height_of (layers), layout->bake_height);
-  if (layout->sheet_width > 0 && under_sheet < under_column)
-    {
-      layout->layers = tr_card_layers (&layout->card, layout->sheet_width);
-      return;
-    }
-  block.picture = column == layout->left ? g_steal_pointer (&layers) : tr_card_layers (&layout->card, layout->right_width);
-  g_array_append_val (column, block);
+  if (block.picture != NULL)
+    g_array_append_val (is_left ? layout->left : layout->right, block);
 }
 
 static void
@@ -139,7 +134,7 @@ layout_init (Layout            *layout,
              const TrReader    *reader,
              TrPaperSize        size,
              double             em,
-             gboolean           is_tall)
+             Arrangement        arrangement)
 {
   double gap = 2.6 * em;
   g_autoptr (TrPicture) foot = NULL, line = NULL;
@@ -156,15 +151,17 @@ layout_init (Layout            *layout,
   layout->right = tr_card_turn_blocks (&layout->card, layout->right_width);
   layout->sheet_width = layout->card.dough->has_sheet ? layout->width * 0.55 : 0;
   layout->bake_x = layout->sheet_width > 0 ? layout->sheet_width + gap : 0;
-  layout->is_tall = is_tall;
-  layout->bake = tr_card_bake_blocks (&layout->card, is_tall ? layout->left_width : layout->width - layout->bake_x);
-  if (is_tall)
+  layout->arrangement = arrangement;
+  layout->bake = tr_card_bake_blocks (&layout->card, arrangement == AFTER_IN_COLUMN ? layout->left_width
+                                                                                    : layout->width - layout->bake_x);
+  if (arrangement == LAYERS_IN_COLUMN)
+    add_layers_to_column (layout);
+  else
+    layout->layers = tr_card_layers (&layout->card, arrangement == LAYERS_UNDER_SHEET ? layout->sheet_width
+                                                                                      : layout->width - layout->bake_x);
+  if (arrangement == AFTER_IN_COLUMN)
     move_bake_to_left (layout);
   layout->bake_height = sum_heights (layout->bake);
-  if (is_tall)
-    layout->layers = tr_card_layers (&layout->card, layout->width - layout->bake_x);
-  else
-    place_layers (layout);
   foot = tr_card_foot (&layout->card, layout->width);
   line = tr_card_page_line (&layout->card, layout->width, 0, 1);
   layout->foot_height = height_of (foot);
@@ -192,7 +189,7 @@ bottom_height (const Layout *layout)
 {
   double sheet = layout->sheet_width > 0 ? LEAST_SHEET_EM * em_of (layout) : 0;
 
-  if (layout->layers != NULL && !layout->is_tall)
+  if (layout->layers != NULL && layout->arrangement == LAYERS_UNDER_SHEET)
     sheet += height_of (layout->layers);
   return bottom_heading_height (layout) + MAX (sheet, layout->bake_height);
 }
@@ -310,19 +307,19 @@ place_bottom (const Layout *layout,
 
   if (!is_first)
     tr_card_add_rule (title, 0.4 * em, layout->width, TRUE);
-  tr_card_add_heading (title, layout->is_tall ? _("Sheet and layers") : layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), (is_first ? 1.0 : 1.9) * em);
+  tr_card_add_heading (title, layout->arrangement == AFTER_IN_COLUMN ? _("Sheet and layers") : layout->sheet_width > 0 ? _("Roll out, cut, bake") : _("Shape and bake"), (is_first ? 1.0 : 1.9) * em);
   tr_picture_place (page, title, MARGIN_PT, y);
   top = y + heading;
 
   if (layout->sheet_width > 0)
     {
-      double layers = layout->layers != NULL && !layout->is_tall ? height_of (layout->layers) : 0;
+      double layers = layout->layers != NULL && layout->arrangement == LAYERS_UNDER_SHEET ? height_of (layout->layers) : 0;
       double height = MIN (MOST_SHEET_EM * em, bottom - top - layers);
       g_autoptr (TrPicture) sheet = tr_sheet_picture_new (layout->card.dough, layout->card.reader, &layout->card.look,
                                                           layout->sheet_width, height);
 
       tr_picture_place (page, sheet, MARGIN_PT, top);
-      if (layout->layers != NULL && layout->is_tall)
+      if (layout->layers != NULL && layout->arrangement == AFTER_IN_COLUMN)
         tr_picture_place (page, layout->layers, MARGIN_PT + layout->bake_x, top);
       else if (layout->layers != NULL)
         tr_picture_place (page, layout->layers, MARGIN_PT, bottom - layers);
@@ -387,29 +384,57 @@ compose (const Layout *layout,
     g_ptr_array_add (all, g_ptr_array_index (pages, i));
 }
 
-/* The largest step of text with which one page is enough; -1: none. */
+static gboolean
+fits_at (const TrFigures *figures,
+         guint            index,
+         const TrReader  *reader,
+         TrPaperSize      size,
+         Arrangement      arrangement,
+         int              step)
+{
+  gboolean fits;
+  Layout layout;
+
+  if (step >= N_STEPS)
+    return FALSE;
+  layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement);
+  fits = fits_one_page (&layout);
+  layout_clear (&layout);
+  return fits;
+}
+
+/* The arrangement with the largest step of text with which one page is
+ * enough; -1: none. */
 static int
 find_step (const TrFigures *figures,
            guint            index,
            const TrReader  *reader,
            TrPaperSize      size,
-           gboolean         is_tall)
+           Arrangement     *best)
 {
-  int low = -1, high = N_STEPS - 1;
+  int n = tr_figures_get_dough (figures, index)->has_sheet ? N_ARRANGEMENTS : 1, step = -1;
 
-  while (low < high)
+  *best = LAYERS_IN_COLUMN;
+  for (int i = 0; i < n; i++)
     {
-      int middle = (low + high + 1) / 2;
-      Layout layout;
+      int low, high = N_STEPS - 1;
 
-      layout_init (&layout, figures, index, reader, size, SMALLEST_EM + middle * EM_STEP, is_tall);
-      if (fits_one_page (&layout))
-        low = middle;
-      else
-        high = middle - 1;
-      layout_clear (&layout);
+      /* Another arrangement must be better than what is already known. */
+      if (!fits_at (figures, index, reader, size, (Arrangement) i, step + 1))
+        continue;
+      for (low = step + 1; low < high;)
+        {
+          int middle = (low + high + 1) / 2;
+
+          if (fits_at (figures, index, reader, size, (Arrangement) i, middle))
+            low = middle;
+          else
+            high = middle - 1;
+        }
+      step = low;
+      *best = (Arrangement) i;
     }
-  return low;
+  return step;
 }
 
 static void
@@ -419,16 +444,11 @@ add_dough (TrCards         *cards,
            const TrReader  *reader,
            TrPaperSize      size)
 {
-  int step = find_step (figures, index, reader, size, FALSE);
-  gboolean is_tall = FALSE;
+  Arrangement arrangement;
+  int step = find_step (figures, index, reader, size, &arrangement);
   Layout layout;
 
-  if (step < 0 && tr_figures_get_dough (figures, index)->has_sheet)
-    {
-      step = find_step (figures, index, reader, size, TRUE);
-      is_tall = step >= 0;
-    }
-  layout_init (&layout, figures, index, reader, size, step < 0 ? FLOWING_EM : SMALLEST_EM + step * EM_STEP, is_tall);
+  layout_init (&layout, figures, index, reader, size, step < 0 ? FLOWING_EM : SMALLEST_EM + step * EM_STEP, arrangement);
   compose (&layout, cards->pages);
   layout_clear (&layout);
 }

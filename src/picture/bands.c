@@ -9,9 +9,9 @@
  *
  *   thick   every edge on a whole pixel
  *   thin    every row of pixels in the tone of what lies in it
- *   finer   than about three rows: bands and rows would beat against each
- *           other (moiré), so a row takes the tone of some whole pairs of
- *           bands around it
+ *   finer   than three rows: bands and rows would beat against each other
+ *           (moiré), so a row takes the tone of some whole pairs of bands
+ *           around it
  *
  * Without pixels (PDF, SVG) bands are rectangles until they are finer than a
  * printer's dots. Rectangles of one colour are one path.
@@ -26,6 +26,8 @@
 #include "bands.h"
 
 #define N_TONES 64
+#define THICK_PAIR_PIXELS 16
+#define THIN_PAIR_PIXELS 3
 /* Points; about three dots of a 600 dpi printer. */
 #define FINEST_PAIR_PT 0.35
 
@@ -119,8 +121,11 @@ fill_rows (const TrBandsPlace *place,
            cairo_t            *cr)
 {
   double height = place->box.height / n;
+  g_autofree guint8 *steps = g_new (guint8, n);
 
-  for (int tone = 1; tone <= N_TONES; tone++)
+  for (guint r = 0; r < n; r++)
+    steps[r] = (guint8) lround (tones[r] * N_TONES);
+  for (guint8 tone = 1; tone <= N_TONES; tone++)
     {
       double part = (double) tone / N_TONES;
       TrColour mixed = { look->dough.r + (look->fat.r - look->dough.r) * part,
@@ -132,7 +137,7 @@ fill_rows (const TrBandsPlace *place,
         {
           guint end = r;
 
-          while (end < n && lround (tones[end] * N_TONES) == tone)
+          while (end < n && steps[end] == tone)
             end++;
           if (end == r)
             continue;
@@ -174,15 +179,56 @@ fill_fat (const TrBandsPlace *place,
   cairo_fill (cr);
 }
 
-/* Pixels a unit: the target's own where it has pixels, else the look's. */
-static double
-pixels_a_unit (const TrLook *look,
-               cairo_t      *cr)
+static void
+draw_rows (const TrBandsPlace *place,
+           const TrLook       *look,
+           double              scale,
+           double              visible,
+           cairo_t            *cr)
 {
+  guint n = MAX (1, (guint) lround (place->box.height * scale));
+  g_autofree double *tones = g_new (double, n);
+  double row = (place->to - place->from) / n, pair = (place->to - place->from) * 2 / visible, reach = row;
+
+  /* Two pairs at a time: those of a letter lock-in differ in turn. */
+  if (pair < THIN_PAIR_PIXELS * row)
+    reach = 2 * pair * ceil (THIN_PAIR_PIXELS * row / (2 * pair));
+  measure_rows (place, tones, n, reach);
+  fill_rows (place, look, tones, n, cr);
+}
+
+static void
+draw_tone (const TrBandsPlace *place,
+           const TrLook       *look,
+           cairo_t            *cr)
+{
+  double tone;
+
+  measure_rows (place, &tone, 1, place->to - place->from);
+  fill_rows (place, look, &tone, 1, cr);
+}
+
+/* Pixels a unit: the target's own where it has pixels, and then the box is put
+ * on them, else the look's. */
+static double
+find_pixels (TrBandsPlace *place,
+             const TrLook *look,
+             cairo_t      *cr)
+{
+  double x1 = place->box.x, y1 = place->box.y, x2 = x1 + place->box.width, y2 = y1 + place->box.height;
   double dx = 0, dy = 1;
 
   if (cairo_surface_get_type (cairo_get_target (cr)) != CAIRO_SURFACE_TYPE_IMAGE)
     return look->device_scale;
+  cairo_user_to_device (cr, &x1, &y1);
+  cairo_user_to_device (cr, &x2, &y2);
+  x1 = round (x1);
+  y1 = round (y1);
+  x2 = round (x2);
+  y2 = MAX (round (y2), y1 + 1);
+  cairo_device_to_user (cr, &x1, &y1);
+  cairo_device_to_user (cr, &x2, &y2);
+  place->box = (TrBox) { x1, y1, x2 - x1, y2 - y1 };
   cairo_user_to_device_distance (cr, &dx, &dy);
   return hypot (dx, dy);
 }
@@ -192,35 +238,21 @@ tr_bands_draw (const TrBandsPlace *place,
                const TrLook       *look,
                cairo_t            *cr)
 {
-  double scale = pixels_a_unit (look, cr);
+  TrBandsPlace on_pixels = *place;
+  double scale = find_pixels (&on_pixels, look, cr);
   double visible = find_share (place, place->to - 1e-12) - find_share (place, place->from) + 1.0;
   double pair = place->box.height * 2 / visible;
-  double pair_share = (place->to - place->from) * 2 / visible;
 
-  cairo_rectangle (cr, place->box.x, place->box.y, place->box.width, place->box.height);
+  cairo_rectangle (cr, on_pixels.box.x, on_pixels.box.y, on_pixels.box.width, on_pixels.box.height);
   tr_cairo_set_colour (cr, &look->dough);
   cairo_fill (cr);
 
-  if (scale > 0 && pair * scale < 16)
-    {
-      guint n = MAX (1, (guint) lround (place->box.height * scale));
-      g_autofree double *tones = g_new (double, n);
-      double row = (place->to - place->from) / n;
-
-      measure_rows (place, tones, n, pair * scale >= 3 ? row : pair_share * ceil (3 * row / pair_share));
-      fill_rows (place, look, tones, n, cr);
-    }
+  if (scale > 0 && pair * scale < THICK_PAIR_PIXELS)
+    draw_rows (&on_pixels, look, scale, visible, cr);
   else if (scale <= 0 && pair < FINEST_PAIR_PT)
-    {
-      double tone;
-
-      measure_rows (place, &tone, 1, place->to - place->from);
-      fill_rows (place, look, &tone, 1, cr);
-    }
+    draw_tone (&on_pixels, look, cr);
   else
-    {
-      fill_fat (place, look, scale, cr);
-    }
+    fill_fat (&on_pixels, look, scale, cr);
 }
 
 char *

@@ -8,7 +8,8 @@
  * grows in proportion with the size. So everything is laid out at one size
  * and scaled when it is drawn: a card has a dozen sizes of type, and loading
  * a font for each of them costs more than all the rest of it. One layout a
- * thread is kept for the same reason.
+ * thread is kept for the same reason, and the widths of what was measured,
+ * because a page is laid out several times until it fits.
  */
 
 #include "shapes.h"
@@ -78,6 +79,76 @@ get_layout (const TrLook *look,
   return layout;
 }
 
+/* What a width depends on besides the size. */
+typedef struct { char *text, *font; int weight; } Measured;
+
+/* Enough for a card; a thread that measured more starts afresh. */
+#define MAX_MEASURED 4096
+
+static guint
+hash_measured (gconstpointer data)
+{
+  const Measured *measured = data;
+
+  return g_str_hash (measured->text) ^ (guint) measured->weight;
+}
+
+static gboolean
+equal_measured (gconstpointer a,
+                gconstpointer b)
+{
+  const Measured *one = a, *other = b;
+
+  return one->weight == other->weight && g_str_equal (one->text, other->text) && g_str_equal (one->font, other->font);
+}
+
+static void
+free_measured (gpointer data)
+{
+  Measured *measured = data;
+
+  g_free (measured->text);
+  g_free (measured->font);
+  g_free (measured);
+}
+
+static GHashTable *
+get_widths (void)
+{
+  static GPrivate kept = G_PRIVATE_INIT ((GDestroyNotify) g_hash_table_unref);
+  GHashTable *widths = g_private_get (&kept);
+
+  if (widths != NULL)
+    return widths;
+  widths = g_hash_table_new_full (hash_measured, equal_measured, free_measured, NULL);
+  g_private_set (&kept, widths);
+  return widths;
+}
+
+/* Pango units at the size everything is laid out at. */
+static int
+measure (const TrLook *look,
+         const char   *text,
+         int           weight)
+{
+  GHashTable *widths = get_widths ();
+  Measured key = { (char *) text, (char *) look->font, weight };
+  Measured *measured;
+  gpointer found;
+  int units;
+
+  if (g_hash_table_lookup_extended (widths, &key, NULL, &found))
+    return GPOINTER_TO_INT (found);
+
+  pango_layout_get_size (get_layout (look, text, weight), &units, NULL);
+  if (g_hash_table_size (widths) >= MAX_MEASURED)
+    g_hash_table_remove_all (widths);
+  measured = g_new (Measured, 1);
+  *measured = (Measured) { g_strdup (text), g_strdup (look->font), weight };
+  g_hash_table_insert (widths, measured, GINT_TO_POINTER (units));
+  return units;
+}
+
 double
 tr_text_draw (cairo_t        *cr,
               const TrLook   *look,
@@ -111,10 +182,7 @@ tr_text_width (const TrLook *look,
                double        size,
                int           weight)
 {
-  int units;
-
-  pango_layout_get_size (get_layout (look, text, weight), &units, NULL);
-  return units * size / LAID_OUT_AT / PANGO_SCALE;
+  return measure (look, text, weight) * size / LAID_OUT_AT / PANGO_SCALE;
 }
 
 /* A number is not parted from its thousands, nor a size at its "×". */
