@@ -90,6 +90,23 @@ tr_bands_find (const TrBandsPlace *place,
   return (int) find_share (place, share_at (place, y));
 }
 
+gboolean
+tr_bands_get_box (const TrBandsPlace *place,
+                  int                 index,
+                  TrBox              *box)
+{
+  double top, bottom;
+
+  if (index < 0 || (guint) index >= count_bands (place))
+    return FALSE;
+  top = MAX (place->from, edge (place, (guint) index));
+  bottom = MIN (place->to, edge (place, (guint) index + 1));
+  if (top >= bottom)
+    return FALSE;
+  *box = (TrBox) { place->box.x, y_at (place, top), place->box.width, y_at (place, bottom) - y_at (place, top) };
+  return TRUE;
+}
+
 /* The share of fat in each of `n` rows, each `reach` shares high around its middle. */
 static void
 measure_rows (const TrBandsPlace *place,

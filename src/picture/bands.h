@@ -21,6 +21,8 @@ typedef struct {
 void  tr_bands_draw     (const TrBandsPlace *place, const TrLook *look, cairo_t *cr);
 /* The band at the height `y`, from the top. */
 int   tr_bands_find     (const TrBandsPlace *place, double y);
+/* The box of one band; FALSE: it is not in view. */
+gboolean tr_bands_get_box (const TrBandsPlace *place, int index, TrBox *box);
 char *tr_bands_dup_text (const TrBandsPlace *place, const TrReader *reader, int index);
 
 G_END_DECLS

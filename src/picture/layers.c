@@ -193,16 +193,18 @@ add_window (Layers      *layers,
 
 static void
 add_thickness (Layers      *layers,
-               const TrBox *whole)
+               const TrBox *whole,
+               double       room)
 {
   g_autofree char *thickness = tr_words_length (layers->reader, layers->thickness_mm);
-  g_autofree char *caption = NULL;
+  g_autofree char *caption = NULL, *shown = NULL;
 
   if (layers->is_sheet)
     caption = g_strdup_printf (_("the sheet, %s"), thickness);
   else
     caption = g_strdup_printf (_("the folded block, %s"), thickness);
-  tr_picture_add_text (layers->picture, caption, layers->look->text_size, 400, &layers->look->dim,
+  shown = tr_text_shorten (layers->look, caption, layers->em, 400, room);
+  tr_picture_add_text (layers->picture, shown, layers->em, 400, &layers->look->dim,
                        whole->x, whole->y + whole->height + 1.3 * layers->em, 0);
 }
 
@@ -211,7 +213,7 @@ add_pictures (Layers      *layers,
               const TrBox *area)
 {
   double em = layers->em, bar = 6.2 * em, beside = 0.5 * em;
-  double high = area->height - 1.9 * em;
+  double high = area->height - 1.9 * em, room = area->width;
   TrBox whole = { area->x + beside, area->y + 0.2 * em, area->width - bar - beside, high };
 
   if (needs_window (layers))
@@ -221,6 +223,7 @@ add_pictures (Layers      *layers,
       TrBox window = { whole.x + wide + leader + beside, whole.y, wide, high };
 
       whole.width = wide;
+      room = window.x - whole.x - 0.6 * em;
       add_stack (layers, &whole, 0, 1, TR_PART_OF_BAND);
       add_window (layers, &whole, &window);
     }
@@ -229,7 +232,7 @@ add_pictures (Layers      *layers,
       add_stack (layers, &whole, 0, 1, TR_PART_OF_BAND);
       add_scale_bar (layers, &whole, layers->thickness_mm * 1000);
     }
-  add_thickness (layers, &whole);
+  add_thickness (layers, &whole, room);
 }
 
 /* One row of the column of numbers. */
@@ -409,6 +412,7 @@ tr_layers_picture_new (const TrDoughFigures *figures,
       if (layers.bands.edges == NULL)
         add_too_many (&layers, &area);
     }
+  tr_picture_tuck_in (layers.picture);
   describe (&layers, rows);
   clear_rows (rows, n);
   g_clear_pointer (&layers.bands.edges, g_array_unref);

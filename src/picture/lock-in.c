@@ -364,6 +364,7 @@ tr_lock_in_picture_new (const TrDoughFigures *figures,
   add_closed (&lock_in);
   add_dimensions (&lock_in);
   add_captions (&lock_in, width, height);
+  tr_picture_tuck_in (lock_in.picture);
   describe (&lock_in);
   return lock_in.picture;
 }

@@ -28,7 +28,7 @@ static const TrLook paper_look = {
 static const TrLook light_look = {
   .paper = RGB (0xfcfbf9), .text = RGB (0x1f1d1b), .dim = RGB (0x5f5b57),
   .dough = RGB (0xb38048), .fat = RGB (0xfff3bd), .line = RGB (0x1b1917), .inner_line = RGB (0x352a1c),
-  .worktop = RGB (0xf1eeea), .accent = RGB (0x14588c), .warning = RGB (0xa32a10),
+  .worktop = RGB (0xf5f3ef), .accent = RGB (0x14588c), .warning = RGB (0xa32a10),
   .font = FAMILIES, .text_size = 13, .is_dark = FALSE, .device_scale = 1,
 };
 

@@ -666,28 +666,83 @@ tr_picture_hit (const TrPicture *picture,
   return nothing;
 }
 
-char *
-tr_picture_dup_hit_text (const TrPicture *picture,
-                         const TrHit     *hit)
-{
-  g_return_val_if_fail (picture != NULL, NULL);
-  g_return_val_if_fail (hit != NULL, NULL);
+/* ---- what is where ---- */
 
+static void
+box_of_shape (const TrPicture *picture,
+              const TrDrawn   *drawn,
+              TrBox           *box)
+{
+  const double *xy = points_of (picture, drawn);
+  double left = G_MAXDOUBLE, top = G_MAXDOUBLE, right = -G_MAXDOUBLE, bottom = -G_MAXDOUBLE;
+  double around = drawn->kind == TR_DRAWN_CIRCLE ? drawn->size : 0;
+
+  for (guint i = 0; i < drawn->n_points; i++)
+    {
+      left = MIN (left, xy[2 * i] - around);
+      right = MAX (right, xy[2 * i] + around);
+      top = MIN (top, xy[2 * i + 1] - around);
+      bottom = MAX (bottom, xy[2 * i + 1] + around);
+    }
+  *box = (TrBox) { left, top, right - left, bottom - top };
+}
+
+/* Bands are one shape for all their indices. */
+static const TrDrawn *
+find_drawn (const TrPicture *picture,
+            const TrHit     *hit)
+{
   for (guint i = 0; i < picture->drawn->len; i++)
     {
       const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
 
-      if (hit->part == TR_PART_OF_NOTHING || drawn->hit.part != hit->part)
-        continue;
-      if (drawn->kind == TR_DRAWN_BANDS)
-        return tr_bands_dup_text (&drawn->bands, &picture->reader, hit->index);
-      if (drawn->hit.index == hit->index && drawn->label != NULL)
-        return g_strdup (drawn->label);
+      if (hit->part != TR_PART_OF_NOTHING && drawn->hit.part == hit->part &&
+          (drawn->kind == TR_DRAWN_BANDS || drawn->hit.index == hit->index))
+        return drawn;
     }
-  return g_strdup ("");
+  return NULL;
 }
 
-/* ---- what is where, for the tests ---- */
+const double *
+tr_picture_get_outline (const TrPicture *picture,
+                        const TrHit     *hit,
+                        guint           *n_corners)
+{
+  const TrDrawn *drawn = find_drawn (picture, hit);
+
+  *n_corners = drawn != NULL ? drawn->n_points : 0;
+  return drawn != NULL ? points_of (picture, drawn) : NULL;
+}
+
+gboolean
+tr_picture_get_box (const TrPicture *picture,
+                    const TrHit     *hit,
+                    TrBox           *box)
+{
+  const TrDrawn *drawn = find_drawn (picture, hit);
+
+  if (drawn == NULL)
+    return FALSE;
+  if (drawn->kind == TR_DRAWN_BANDS)
+    return tr_bands_get_box (&drawn->bands, hit->index, box);
+  box_of_shape (picture, drawn, box);
+  return TRUE;
+}
+
+char *
+tr_picture_dup_hit_text (const TrPicture *picture,
+                         const TrHit     *hit)
+{
+  const TrDrawn *drawn;
+
+  g_return_val_if_fail (picture != NULL, NULL);
+  g_return_val_if_fail (hit != NULL, NULL);
+
+  drawn = find_drawn (picture, hit);
+  if (drawn != NULL && drawn->kind == TR_DRAWN_BANDS)
+    return tr_bands_dup_text (&drawn->bands, &picture->reader, hit->index);
+  return g_strdup (drawn != NULL && drawn->label != NULL ? drawn->label : "");
+}
 
 static void
 box_of_text (const TrPicture *picture,
@@ -702,6 +757,33 @@ box_of_text (const TrPicture *picture,
     *box = (TrBox) { xy[0] - above, xy[1] - (1 - drawn->align) * width, above + below, width };
   else
     *box = (TrBox) { xy[0] - drawn->align * width, xy[1] - above, width, above + below };
+}
+
+/* How far a span must move to lie in 0 to `limit`; its start comes first. */
+static double
+find_shift (double start,
+            double length,
+            double limit)
+{
+  double shift = MIN (0, limit - start - length);
+
+  return start + shift < 0 ? -start : shift;
+}
+
+void
+tr_picture_tuck_in (TrPicture *picture)
+{
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+      TrBox box;
+
+      if (drawn->kind != TR_DRAWN_TEXT)
+        continue;
+      box_of_text (picture, drawn, &box);
+      g_array_index (picture->points, double, drawn->first_point) += find_shift (box.x, box.width, picture->width);
+      g_array_index (picture->points, double, drawn->first_point + 1) += find_shift (box.y, box.height, picture->height);
+    }
 }
 
 guint
@@ -730,25 +812,6 @@ tr_picture_get_text (const TrPicture *picture,
       return drawn->text;
     }
   return NULL;
-}
-
-static void
-box_of_shape (const TrPicture *picture,
-              const TrDrawn   *drawn,
-              TrBox           *box)
-{
-  const double *xy = points_of (picture, drawn);
-  double left = G_MAXDOUBLE, top = G_MAXDOUBLE, right = -G_MAXDOUBLE, bottom = -G_MAXDOUBLE;
-  double around = drawn->kind == TR_DRAWN_CIRCLE ? drawn->size : 0;
-
-  for (guint i = 0; i < drawn->n_points; i++)
-    {
-      left = MIN (left, xy[2 * i] - around);
-      right = MAX (right, xy[2 * i] + around);
-      top = MIN (top, xy[2 * i + 1] - around);
-      bottom = MAX (bottom, xy[2 * i + 1] + around);
-    }
-  *box = (TrBox) { left, top, right - left, bottom - top };
 }
 
 void

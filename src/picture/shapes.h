@@ -53,6 +53,9 @@ double        tr_picture_add_upward_text (TrPicture *picture, const char *text, 
 void          tr_picture_add_dimension_h (TrPicture *picture, double x1, double x2, double edge, double line, const char *text);
 void          tr_picture_add_dimension_v (TrPicture *picture, double y1, double y2, double edge, double line, const char *text);
 
+/* Moves texts that reach over an edge of the picture back into it. */
+void          tr_picture_tuck_in         (TrPicture *picture);
+
 /* Bands of a stack: `edges` are shares of the whole from the top, 0 to 1, one
  * more than there are bands; of them the part `from` to `to` fills the box.
  * Bands alternate. The array is shared, not copied. */
@@ -69,6 +72,13 @@ void          tr_picture_describe        (TrPicture *picture, const char *format
 
 /* Puts the shapes of another picture on this one. */
 void          tr_picture_place           (TrPicture *page, const TrPicture *part, double x, double y);
+
+/* Where something lies: the corners of its outline, x then y, in the order in
+ * which they were added; bands as the two corners of their box, circles as
+ * their centre. Borrowed; NULL: not drawn. */
+const double *tr_picture_get_outline     (const TrPicture *picture, const TrHit *hit, guint *n_corners);
+/* The box of one band, or of whatever else the hit names. */
+gboolean      tr_picture_get_box         (const TrPicture *picture, const TrHit *hit, TrBox *box);
 
 /* What was written, for the tests: the texts and the boxes they cover. */
 guint         tr_picture_count_texts     (const TrPicture *picture);

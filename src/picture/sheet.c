@@ -426,7 +426,7 @@ add_dimensions_as_is (Sheet      *sheet,
   to_picture (sheet, trim, trim, &x1, &y1);
   to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
   tr_picture_add_dimension_h (sheet->picture, box.x, box.x + box.width, line + 0.4 * em, line, length);
-  if (sheet->shrinks)
+  if (rolled != NULL)
     tr_picture_add_dimension_h (sheet->picture, box.x, right, line - 1.5 * em, line - 1.9 * em, rolled);
   tr_picture_add_dimension_v (sheet->picture, box.y, bottom, box.x, box.x - 1.1 * em, width);
   tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom + sheet->marks_room - 0.2 * em, bottom + sheet->marks_room + 0.5 * em, along);
@@ -449,11 +449,26 @@ add_dimensions_turned (Sheet      *sheet,
   to_picture (sheet, trim, trim, &x1, &y1);
   to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
   tr_picture_add_dimension_v (sheet->picture, box.y, box.y + box.height, line + 0.4 * em, line, length);
-  if (sheet->shrinks)
+  if (rolled != NULL)
     tr_picture_add_dimension_v (sheet->picture, box.y, bottom, line - 1.5 * em, line - 1.9 * em, rolled);
   tr_picture_add_dimension_h (sheet->picture, box.x, right, box.y, box.y - 0.9 * em, width);
   tr_picture_add_dimension_v (sheet->picture, y1, y2, right + sheet->marks_room - 0.2 * em, right + sheet->marks_room + 0.5 * em, along);
   tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom, bottom + 0.9 * em, across);
+}
+
+/* As much of it as the dimension is long; NULL: a drawing that small has room
+ * for one number only. */
+static char *
+dup_rolled (const Sheet *sheet)
+{
+  double room = rolled_mm (sheet) * sheet->scale;
+  g_autofree char *number = tr_words_length_number (sheet->reader, rolled_mm (sheet));
+  g_autofree char *all = g_strdup_printf (_("roll to %s, let it shrink"), number);
+  g_autofree char *less = g_strdup_printf (_("roll to %s"), number);
+
+  if (tr_text_width (sheet->look, all, sheet->em, 400) <= room)
+    return g_steal_pointer (&all);
+  return tr_text_width (sheet->look, less, sheet->em, 400) <= room ? g_steal_pointer (&less) : NULL;
 }
 
 static void
@@ -463,8 +478,7 @@ add_dimensions (Sheet *sheet)
   g_autofree char *width = tr_words_length_number (sheet->reader, sheet->sheet->width_mm);
   g_autofree char *along = tr_words_length_number (sheet->reader, sheet->along_mm);
   g_autofree char *across = tr_words_length_number (sheet->reader, sheet->across_mm);
-  g_autofree char *number = tr_words_length_number (sheet->reader, rolled_mm (sheet));
-  g_autofree char *rolled = g_strdup_printf (_("roll to %s, let it shrink"), number);
+  g_autofree char *rolled = sheet->shrinks ? dup_rolled (sheet) : NULL;
 
   if (sheet->turned)
     add_dimensions_turned (sheet, length, width, along, across, rolled);
@@ -511,13 +525,15 @@ add_legend (Sheet *sheet)
   tr_picture_add_hatch (sheet->picture, &swatch, 0.42 * em, &look->line);
   x += swatch.width + 0.5 * em;
   x += tr_picture_add_text (sheet->picture, text, em, 400, &look->text, x, baseline, 0) + 1.4 * em;
-  if (sheet->is_too_fine)
+  if (sheet->is_too_fine && x + tr_text_width (look, _("more pieces than can be drawn"), em, 400) < sheet->width)
     x += tr_picture_add_text (sheet->picture, _("more pieces than can be drawn"), em, 400, &look->text, x, baseline, 0) + 1.4 * em;
   if (sheet->shows_tray && sheet->sheet->breaks == 0)
     {
       g_autofree char *size = tr_words_area_size (sheet->reader, sheet->figures->bench->tray_mm[0], sheet->figures->bench->tray_mm[1]);
       g_autofree char *tray = g_strdup_printf (_("tray %s"), size);
 
+      if (x + swatch.width + 0.5 * em + tr_text_width (look, tray, em, 400) > sheet->width)
+        return;
       tr_picture_add_rect (sheet->picture, &(TrBox) { x, swatch.y, swatch.width, swatch.height }, NULL, TR_PEN_HAIR, &look->dim);
       x += swatch.width + 0.5 * em;
       x += tr_picture_add_text (sheet->picture, tray, em, 400, &look->text, x, baseline, 0) + 1.4 * em;
@@ -601,6 +617,7 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
   add_dimensions (&sheet);
   add_several (&sheet);
   add_legend (&sheet);
+  tr_picture_tuck_in (sheet.picture);
   describe (&sheet);
   g_clear_pointer (&sheet.near_marks, g_array_unref);
   g_clear_pointer (&sheet.far_marks, g_array_unref);

@@ -198,7 +198,8 @@ make_wrapping_attributes (const char *text)
         PangoAttribute *hold = pango_attr_allow_breaks_new (FALSE);
 
         hold->start_index = (guint) (at - text);
-        hold->end_index = hold->start_index + (guint) strlen (held[i]);
+        /* a break is before a character: the next one belongs to it */
+        hold->end_index = hold->start_index + (guint) strlen (held[i]) + 1;
         pango_attr_list_insert (attributes, hold);
       }
   return attributes;

@@ -13,10 +13,14 @@
 #include "config.h"
 
 #include <math.h>
+#include <string.h>
 
 #include <glib/gi18n-lib.h>
 
 #include "shapes.h"
+
+/* The worktop's share of the picture, in lengths of the rolled sheet. */
+#define MOST_WORKTOP 1.5
 
 typedef struct {
   const TrDoughFigures *figures;
@@ -51,19 +55,29 @@ worktop_length (const Turn *turn)
   return worktop[0];
 }
 
+/* The rolled sheet's column: the whole worktop where that costs little. */
+static double
+column_mm (const Turn *turn,
+           int         stage)
+{
+  double length = size_of (turn, stage)->mm[0];
+
+  return stage == 1 ? MAX (length, MIN (worktop_length (turn), MOST_WORKTOP * length)) : length;
+}
+
 static void
 plan (Turn *turn)
 {
-  double em = turn->em, left = 2.4 * em, gap = 5.6 * em, right = 2.0 * em;
+  double em = turn->em, left = 2.4 * em, gap = 5.4 * em, right = 3.2 * em;
   double lengths = 0, across = 0, thick = 0, x, used, room;
 
   for (int i = 0; i < 3; i++)
     {
-      lengths += size_of (turn, i)->mm[0];
+      lengths += column_mm (turn, i);
       across = MAX (across, size_of (turn, i)->mm[1]);
       thick = MAX (thick, size_of (turn, i)->mm[2]);
     }
-  turn->top = 5.2 * em;
+  turn->top = 5.4 * em;
   room = turn->height - turn->top - 2.6 * em - (turn->turn->breaks ? 1.6 * em : 0);
   turn->scale = MIN ((turn->width - left - right - 2 * gap) / lengths, MAX (1, room) / (across + thick));
   turn->scale = MAX (turn->scale, 1e-6);
@@ -71,33 +85,38 @@ plan (Turn *turn)
   turn->side_height = thick * turn->scale;
 
   used = left + right + 2 * gap + lengths * turn->scale;
-  gap += MAX (0, turn->width - used) * 0.22;
+  gap += MAX (0, turn->width - used) * 0.2;
   x = left;
   for (int i = 0; i < 3; i++)
     {
       double wide = size_of (turn, i)->mm[0] * turn->scale, high = size_of (turn, i)->mm[1] * turn->scale;
+      double column = column_mm (turn, i) * turn->scale;
 
-      turn->plans[i] = (TrBox) { x, turn->top + (turn->plan_height - high) / 2, wide, high };
-      x += wide + gap;
+      turn->plans[i] = (TrBox) { x + (column - wide) / 2, turn->top + (turn->plan_height - high) / 2, wide, high };
+      x += column + gap;
     }
 }
 
-/* As long as it is, as far as there is room up and down. */
+/* Its true length, as far as the column reaches; up and down as far as there
+ * is room. The limits are named where they are broken. */
 static void
 add_worktop (Turn *turn)
 {
   const TrBox *rolled = &turn->plans[1];
-  double long_mm = worktop_length (turn) * turn->scale;
-  double pad = 1.9 * turn->em;
-  TrBox box = { rolled->x + (rolled->width - long_mm) / 2, turn->top - pad, long_mm, turn->plan_height + pad + 0.5 * turn->em };
-  double right = MIN (box.x + box.width, turn->width);
+  double column = column_mm (turn, 1) * turn->scale, length = worktop_length (turn) * turn->scale;
+  double wide = MIN (column, length), pad = 2.1 * turn->em;
+  TrBox box = { rolled->x + (rolled->width - wide) / 2, turn->top - pad, wide, turn->plan_height + pad + 0.6 * turn->em };
+  g_autofree char *number = NULL, *text = NULL;
 
-  box.x = MAX (0, box.x);
-  box.width = right - box.x;
-  if (box.width <= 0)
-    return;
   tr_picture_add_rect (turn->picture, &box, &turn->look->worktop, TR_PEN_NONE, NULL);
   tr_picture_set_hit (turn->picture, TR_PART_OF_WORKTOP, 0, _("Worktop"));
+  if (length > column + 0.5)
+    return;
+  number = tr_words_length (turn->reader, worktop_length (turn));
+  text = g_strdup_printf (_("worktop %s"), number);
+  if (tr_text_width (turn->look, text, 0.9 * turn->em, 400) < wide)
+    tr_picture_add_text (turn->picture, text, 0.9 * turn->em, 400, &turn->look->dim, box.x + wide,
+                         turn->top + turn->plan_height + turn->side_height + 2.3 * turn->em, 1);
 }
 
 static char *
@@ -118,8 +137,11 @@ add_title (Turn *turn,
   const TrLook *look = turn->look;
   const TrBox *box = &turn->plans[stage];
   double em = turn->em, size = 1.15 * em;
-  double x = MAX (0, box->x - 1.4 * em);
-  double room = (stage < 2 ? turn->plans[stage + 1].x - 1.4 * em : turn->width) - x - 0.8 * em;
+  double column = column_mm (turn, stage) * turn->scale;
+  double x = stage == 1 ? box->x + (box->width - column) / 2 : MAX (0, box->x - 1.4 * em);
+  double next = stage == 0 ? turn->plans[1].x - (column_mm (turn, 1) * turn->scale - turn->plans[1].width) / 2
+                           : stage == 1 ? turn->plans[2].x - 1.4 * em : turn->width;
+  double room = MAX (em, next - x - 0.8 * em);
   g_autofree char *title = dup_title (turn, stage);
   g_autofree char *shown = tr_text_shorten (look, title, em, 400, room);
   g_autofree char *text = tr_words_size_bare (turn->reader, size_of (turn, stage));
@@ -138,7 +160,8 @@ add_side (Turn *turn,
   double top = turn->top + turn->plan_height + 1.2 * em;
   TrBox box = { turn->plans[stage].x, top + turn->side_height - high, turn->plans[stage].width, high };
   int layers = stage == 2 ? turn->written->fold : 1;
-  g_autofree char *text = tr_words_length_number (turn->reader, size_of (turn, stage)->mm[2]);
+  g_autofree char *size = tr_words_size_bare (turn->reader, size_of (turn, stage));
+  const char *text = strrchr (size, ' ') + 1;       /* the thickness as the size says it */
 
   tr_picture_add_rect (turn->picture, &box, &look->dough, TR_PEN_OUTLINE, &look->line);
   for (int i = 1; i < layers; i++)
@@ -230,7 +253,14 @@ add_arrow_between (Turn *turn,
   double x1 = turn->plans[stage].x + turn->plans[stage].width + 0.9 * em, x2 = turn->plans[stage + 1].x - 2.3 * em;
 
   if (stage == 1)
-    x2 -= turn->written->trim_mm * turn->scale;
+    {
+      x1 += (column_mm (turn, 1) * turn->scale - turn->plans[1].width) / 2;
+      x2 -= turn->written->trim_mm * turn->scale;
+    }
+  else
+    {
+      x2 -= MAX (0, (column_mm (turn, 1) * turn->scale - turn->plans[1].width) / 2 - 1.5 * em);
+    }
   if (x2 - x1 > 0.8 * em)
     tr_picture_add_arrow (turn->picture, MAX (x1, x2 - 2.2 * em), y, x2, y, FALSE, &turn->look->dim);
 }
@@ -315,6 +345,7 @@ draw_turn (Turn *turn)
   add_arrow_between (turn, 0);
   add_arrow_between (turn, 1);
   add_breaks (turn);
+  tr_picture_tuck_in (turn->picture);
   describe (turn);
 }
 
