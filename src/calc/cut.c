@@ -4,8 +4,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * How large the sheet must be for so many pieces, or how many pieces a given
- * mass makes; which of the possible ways fits the bench best. Sizes are those of the relaxed sheet, [along a row, across]; only
- * `rolled_mm` is what it is rolled to before it shrinks.
+ * mass makes; which of the possible ways fits the bench best. Sizes are those
+ * of the relaxed sheet, [along a row, across]; only `rolled_mm` is what it is
+ * rolled to before it shrinks.
  *
  * Not here: from which block the sheet is rolled (lamination.c), where each piece
  * lies (outline.c).
@@ -21,7 +22,7 @@
 #define MAX_ROWS 12
 #define MAX_SHEETS 12
 #define MAX_LAYOUTS (MAX_ROWS * MAX_SHEETS)
-#define MAX_IN_A_ROW 1e6
+#define MAX_ON_A_SHEET 1e6              /* more is a slip of the pen, and no bench */
 #define SCRAP_ALIKE_PERCENT 2.0         /* scrap that is as good as the least */
 #define WORTH_A_SHEET 0.02              /* share of pieces that each further sheet must bring */
 
@@ -122,7 +123,7 @@ size_layout (const Question *q,
       per_row = tr_shape_complete_row (q->cut, ceil (ceil (q->wanted / layout->sheets) / layout->rows));
       layout->length_mm = tr_shape_row_length (q->cut, per_row, hexagonal) + trims;
     }
-  if (!(per_row >= 1 && per_row <= MAX_IN_A_ROW))
+  if (!(per_row >= 1 && per_row * layout->rows <= MAX_ON_A_SHEET))
     return FALSE;
 
   layout->per_row = (int) per_row;
@@ -255,12 +256,24 @@ most_sheets (const Question *q)
   return MAX (MAX_SHEETS / q->blocks, 1) * q->blocks;
 }
 
+/* Rows that are written are kept. */
+static int
+first_rows (const TrCut *cut)
+{
+  return cut->rows > 0 ? cut->rows : 1;
+}
+
+static int
+last_rows (const TrCut *cut)
+{
+  return cut->rows > 0 ? cut->rows : MAX_ROWS;
+}
+
 static guint
 list_layouts (const Question *q,
               Layout          layouts[MAX_LAYOUTS])
 {
-  int first = q->cut->rows > 0 ? q->cut->rows : 1;
-  int last = q->cut->rows > 0 ? q->cut->rows : MAX_ROWS;
+  int first = first_rows (q->cut), last = last_rows (q->cut);
   guint n = 0;
 
   for (int sheets = q->blocks; sheets <= most_sheets (q); sheets += q->blocks)
@@ -498,7 +511,7 @@ tr_cut_smallest_g (const TrDough *dough,
 {
   Question q = ask (dough, NULL, density_g_ml, NAN);
   double trims = 2 * q.cut->trim_mm;
-  int rows = MAX (q.cut->rows, 1);
+  int rows = first_rows (q.cut);
   double length = tr_shape_row_length (q.cut, tr_shape_complete_row (q.cut, 1), FALSE) + trims;
   double width = tr_shape_rows_width (q.cut, rows, FALSE) + trims;
 
@@ -519,7 +532,7 @@ tr_cut_sheets_that_fit (const TrDough *dough,
     return 0;
 
   for (int sheets = q.blocks; sheets <= TR_MAX_SHEETS_TRIED; sheets += q.blocks)
-    for (int rows = MAX (q.cut->rows, 1); rows <= MAX (q.cut->rows, q.cut->rows > 0 ? 0 : MAX_ROWS); rows++)
+    for (int rows = first_rows (q.cut); rows <= last_rows (q.cut); rows++)
       if (lay_out (&q, rows, sheets, &layout) && (layout.breaks & sizes) == 0)
         return sheets;
 

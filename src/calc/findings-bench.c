@@ -338,7 +338,8 @@ look_at_fat_layer (const TrDoughFigures *figures,
 {
   const TrBand leavened = { 15, 200, NULL }, unleavened = { 1, 100, NULL };
   TrKind kind = figures->dough->kind;
-  gboolean is_leavened = tr_look_find_line (figures, tr_line_is_leaven) >= 0 || tr_look_find_line (figures, tr_line_is_starter) >= 0;
+  gboolean is_leavened = tr_look_find_line (figures, tr_line_is_leaven) >= 0
+                         || tr_look_find_line (figures, tr_line_is_starter) >= 0;
   const TrBand *band = kind == TR_KIND_PUFF ? &unleavened : &leavened;
   double limit;
 
@@ -383,7 +384,7 @@ find_fat_thickness_for_stretch (const TrDoughFigures *figures)
   if (!(thin < thick) || !(first_stretch_with_fat (figures, thin) <= TR_GREATEST_STRETCH))
     return NAN;
 
-  while (thick - thin > HAIR)
+  while (thick - thin > thick * HAIR)
     {
       double middle = (thin + thick) / 2;
 
@@ -471,7 +472,8 @@ look_at_printed_size (const TrDoughFigures *figures,
       && fabs (sheet->wanted - dough->pieces_written) > 0.5)
     return;
 
-  TrFinding *finding = tr_look_add (found, TR_FINDING_PRINTED_SIZE, TR_SEVERITY_WARN, g_strdup ("/cut/printed_sheet_mm"),
+  TrFinding *finding = tr_look_add (found, TR_FINDING_PRINTED_SIZE, TR_SEVERITY_WARN,
+                                    g_strdup ("/cut/printed_sheet_mm"),
                                     sheet->printed_thickness_mm, sheet->thickness_mm, NULL);
   finding->with[0] = dough->cut->printed_sheet_mm[0];
   finding->with[1] = dough->cut->printed_sheet_mm[1];

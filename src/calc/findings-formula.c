@@ -186,7 +186,8 @@ look_at_salt (const TrDoughFigures *figures,
   int salt_line = tr_look_find_line (figures, is_salt), fat_line = find_salted_fat (figures);
   TrBand band;
 
-  if (!tr_band_get (TR_RATIO_SALT, figures->dough->kind, &band) || !tr_look_is_outside (salt, band.low, band.high, &limit))
+  if (!tr_band_get (TR_RATIO_SALT, figures->dough->kind, &band)
+      || !tr_look_is_outside (salt, band.low, band.high, &limit))
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_SALT, TR_SEVERITY_WARN,
@@ -281,8 +282,10 @@ static gboolean
 is_seen_before (const TrDoughFigures *figures,
                 guint                 index)
 {
+  const char *ingredient = tr_look_get_line (figures, index)->line->ingredient;
+
   for (guint i = 0; i < index; i++)
-    if (g_strcmp0 (tr_look_get_line (figures, i)->line->ingredient, tr_look_get_line (figures, index)->line->ingredient) == 0)
+    if (g_strcmp0 (tr_look_get_line (figures, i)->line->ingredient, ingredient) == 0)
       return TRUE;
 
   return FALSE;
@@ -313,7 +316,8 @@ look_at_butter (const TrDoughFigures *figures,
           || !(fat < least_fat - HAIR || water > most_water + HAIR))
         continue;
 
-      TrFinding *finding = tr_look_add (found, TR_FINDING_BUTTER_LEGAL, TR_SEVERITY_NOTE, tr_look_line_pointer ((int) i, "ingredient"),
+      TrFinding *finding = tr_look_add (found, TR_FINDING_BUTTER_LEGAL, TR_SEVERITY_NOTE,
+                                        tr_look_line_pointer ((int) i, "ingredient"),
                                         fat, least_fat, "Codex CXS 279-1971, 3.3");
       finding->with[0] = water;
       finding->with[1] = most_water;
@@ -337,7 +341,8 @@ look_at_minimum (const TrDoughFigures *figures,
   if ((kind != TR_KIND_PUFF && kind != TR_KIND_DANISH) || line < 0 || !(fat < least - HAIR))
     return;
 
-  TrFinding *finding = tr_look_add (found, TR_FINDING_LEGAL_MINIMUM, TR_SEVERITY_NOTE, tr_look_line_pointer (line, "amount"), fat, least,
+  TrFinding *finding = tr_look_add (found, TR_FINDING_LEGAL_MINIMUM, TR_SEVERITY_NOTE,
+                                    tr_look_line_pointer (line, "amount"), fat, least,
                                     kind == TR_KIND_PUFF
                                       ? "Österreichisches Lebensmittelbuch, B 18, 2.3.4.5"
                                       : "Leitsätze für Feine Backwaren, 2.2.3.5 and 2.2.3.4");

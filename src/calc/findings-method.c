@@ -153,7 +153,8 @@ find_egg_or_dairy (const TrDoughFigures *figures,
     {
       const TrLineFigures *line = tr_look_get_line (figures, i);
 
-      if (line->line->stage == stage && (tr_line_has_role (line, TR_ROLE_EGG) || tr_line_has_role (line, TR_ROLE_DAIRY)))
+      if (line->line->stage == stage
+          && (tr_line_has_role (line, TR_ROLE_EGG) || tr_line_has_role (line, TR_ROLE_DAIRY)))
         return (int) i;
     }
 

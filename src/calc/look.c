@@ -11,15 +11,14 @@
 
 #define HAIR 1e-9
 
-/* Takes `where`. */
 TrFinding *
 tr_look_add (GPtrArray   *found,
-     TrFindingId  id,
-     TrSeverity   severity,
-     char        *where,
-     double       value,
-     double       limit,
-     const char  *source)
+             TrFindingId  id,
+             TrSeverity   severity,
+             char        *where,
+             double       value,
+             double       limit,
+             const char  *source)
 {
   TrFinding *finding = g_new (TrFinding, 1);
 
@@ -34,15 +33,14 @@ tr_look_add (GPtrArray   *found,
 
 const TrLineFigures *
 tr_look_get_line (const TrDoughFigures *figures,
-          guint                 index)
+                  guint                 index)
 {
   return &g_array_index (figures->formula.lines, TrLineFigures, index);
 }
 
-/* -1: no such line. */
 int
 tr_look_find_line (const TrDoughFigures *figures,
-           TrLineTest              test)
+                   TrLineTest            test)
 {
   for (guint i = 0; i < figures->formula.lines->len; i++)
     if (test (tr_look_get_line (figures, i)))
@@ -53,7 +51,7 @@ tr_look_find_line (const TrDoughFigures *figures,
 
 gboolean
 tr_line_has_role (const TrLineFigures *line,
-          TrRole               role)
+                  TrRole               role)
 {
   return line->known && line->ingredient.role == role;
 }
@@ -78,7 +76,7 @@ tr_line_is_starter (const TrLineFigures *line)
 
 char *
 tr_look_line_pointer (int         index,
-              const char *member)
+                      const char *member)
 {
   return index < 0 ? g_strdup ("/lines") : g_strdup_printf ("/lines/%d/%s", index, member);
 }

@@ -6,13 +6,14 @@
  * A triangle row: every other one lies upside down, so the near edge is marked
  * every base from the trim, and the far edge starts half a base in.
  *
- *      m   b/2    b     b     b
- *   ┌─────┬────┬─────┬─────┬──────────┐  far edge
- *   │ m   .    ╱╲    ╱╲    ╱╲    .    │
- *   │     .   ╱  ╲  ╱  ╲  ╱  ╲   .    │  h      n triangles: (n + 1)/2 · b
- *   │     .  ╱ 0  ╲╱ 2  ╲╱ 4  ╲  .    │
- *   └─────┴──────┴─────┴──────┴───────┘  near edge
- *        m   b      b      b
+ *      m+b/2    b       b
+ *   ┌──────┬───────┬───────┬──┐  far edge
+ *   │     ╱╲   1  ╱╲   3  ╱   │
+ *   │    ╱  ╲    ╱  ╲    ╱    │  h
+ *   │   ╱    ╲  ╱    ╲  ╱     │
+ *   │  ╱   0  ╲╱   2  ╲╱      │
+ *   └──┴───────┴───────┴──────┘  near edge
+ *      m        b       b            n triangles: (n + 1)/2 · b
  */
 
 #include "shape.h"

@@ -444,6 +444,79 @@ test_printed_size_of_another_count_is_no_finding (void)
   g_assert_null (find (tr_figures_get_dough (figures, 0), TR_FINDING_PRINTED_SIZE, NULL));
 }
 
+/* Whatever a document may hold, there are figures, and nothing is over read
+ * or over run (the suite also runs under the sanitizers). */
+static double
+odd_number (void)
+{
+  const double odd[] = { 0, 1e-9, 0.5, 3, 40, 1e4, 1e9, 1e300, NAN };
+
+  return odd[g_test_rand_int_range (0, G_N_ELEMENTS (odd))];
+}
+
+static void
+write_odd_cut (TrCut *cut)
+{
+  double *const fields[] = { &cut->base_mm, &cut->height_mm, &cut->width_mm, &cut->length_mm, &cut->side_mm,
+                             &cut->diameter_mm, &cut->gap_mm, &cut->slice_mm, &cut->roll_length_mm, &cut->thickness_mm,
+                             &cut->piece_mass_g, &cut->trim_mm, &cut->shrink_percent, &cut->stretch_percent,
+                             &cut->printed_sheet_mm[0], &cut->printed_sheet_mm[1] };
+
+  cut->shape = (TrShape) g_test_rand_int_range (0, TR_N_SHAPES);
+  cut->rows = g_test_rand_bit () ? 0 : g_test_rand_int_range (1, G_MAXINT);
+  for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
+    if (g_test_rand_bit ())
+      *fields[i] = odd_number ();
+}
+
+static void
+write_odd_bench (TrBench *bench)
+{
+  double *const fields[] = { &bench->worktop_mm[0], &bench->worktop_mm[1], &bench->roll_width_max_mm,
+                             &bench->roll_thickness_min_mm, &bench->roll_thickness_max_mm, &bench->tray_mm[0],
+                             &bench->piece_gap_mm, &bench->mixer_max_g };
+
+  for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
+    if (g_test_rand_int_range (0, 4) == 0)
+      *fields[i] = odd_number ();
+}
+
+static void
+write_odd_dough (TrDough *dough)
+{
+  double *const fields[] = { &dough->lock_in->fat_thickness_mm, &dough->lock_in->fat_width_mm, &dough->lock_in->rim_mm,
+                             &dough->lock_in->fat_density_g_ml, &dough->dough_density_g_ml, &dough->batch_value,
+                             &dough->handling_loss_percent };
+
+  dough->lock_in->style = (TrStyle) g_test_rand_int_range (0, TR_N_STYLES);
+  dough->lock_in->blocks = g_test_rand_bit () ? 1 : g_test_rand_int_range (1, 1000);
+  dough->batch_by = (TrBatchBy) g_test_rand_int_range (0, TR_N_BATCHES);
+  for (guint i = 0; i < G_N_ELEMENTS (fields); i++)
+    if (g_test_rand_int_range (0, 3) == 0)
+      *fields[i] = odd_number ();
+  for (int i = g_test_rand_int_range (0, 11); i > 0; i--)
+    {
+      g_ptr_array_add (dough->turns, tr_turn_new (g_test_rand_int_range (2, 7), odd_number ()));
+      tr_dough_get_turn (dough, dough->turns->len - 1)->trim_mm = g_test_rand_bit () ? 0 : odd_number ();
+    }
+}
+
+static void
+test_odd_documents_have_figures (void)
+{
+  for (int i = 0; i < 500; i++)
+    {
+      g_autoptr (TrTrial) trial = sound_trial ();
+      TrDough *dough = tr_trial_get_dough (trial, 0);
+
+      write_odd_dough (dough);
+      write_odd_cut (dough->cut);
+      write_odd_bench (trial->bench);
+      g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+      g_assert_nonnull (find (tr_figures_get_dough (figures, 0), TR_FINDING_ALLERGENS, NULL));
+    }
+}
+
 static void
 test_ids_are_those_of_the_report (void)
 {
@@ -477,6 +550,7 @@ main (int   argc,
   g_test_add_func ("/findings/fat-thickness-proposed-helps", test_fat_thickness_proposed_brings_the_stretch_to_four);
   g_test_add_func ("/findings/cold-places-keep-milk", test_cold_places_keep_milk);
   g_test_add_func ("/findings/printed-size-of-another-count", test_printed_size_of_another_count_is_no_finding);
+  g_test_add_func ("/findings/odd-documents-have-figures", test_odd_documents_have_figures);
   g_test_add_func ("/findings/ids-are-those-of-the-report", test_ids_are_those_of_the_report);
 
   return g_test_run ();
