@@ -169,7 +169,7 @@ add_cut (Bake *bake)
   g_autofree char *rows = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d row of %d", "%d rows of %d", (gulong) sheet->rows),
                                            sheet->rows, sheet->per_row);
   g_autofree char *text = sheet->sheets > 1
-                          ? g_strdup_printf (_("%s pieces on %d sheets, %s each,\n%s"), count, sheet->sheets, rows, size)
+                          ? g_strdup_printf (_("%d sheets, each %s,\n%s pieces, %s"), sheet->sheets, rows, count, size)
                           : g_strdup_printf (_("%s pieces, %s,\n%s"), count, rows, size);
 
   add_entry (bake, _("Cut"), text, note, NULL);

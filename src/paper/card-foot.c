@@ -36,6 +36,13 @@ dup_line (const TrCard *card)
   return g_strdup_printf (_("%s · %s pieces of %s raw (± 5 %%: %s to %s)"), kind, count, mass, low, high);
 }
 
+/* A line that cannot be weighed says so itself. */
+static gboolean
+is_said_at_line (const TrFinding *finding)
+{
+  return finding->id == TR_FINDING_NOT_WEIGHED && !isnan (finding->with[1]);
+}
+
 /* What must be known before starting. */
 static double
 add_findings (const TrCard *card,
@@ -52,7 +59,7 @@ add_findings (const TrCard *card,
       const TrFinding *finding = g_ptr_array_index (findings, i);
       g_autofree char *text = NULL;
 
-      if (finding->severity == TR_SEVERITY_NOTE || finding->id == TR_FINDING_NOT_WEIGHED)
+      if (finding->severity == TR_SEVERITY_NOTE || is_said_at_line (finding))
         continue;
       if (shown == 3)
         {
@@ -70,7 +77,7 @@ add_findings (const TrCard *card,
       tr_picture_add_text (picture, text, em, 400, &card->look.warning, 1.35 * em, baseline, 0);
       baseline += 1.4 * em;
     }
-  return shown > 0 ? baseline : baseline;
+  return baseline;
 }
 
 TrPicture *

@@ -86,7 +86,7 @@ static void
 add_lock_in (Turns *turns)
 {
   const TrLook *look = &turns->card->look;
-  double em = turns->em, height = 12.4 * em, baseline;
+  double em = turns->em, height = 11.6 * em, baseline;
   g_autofree char *notes = dup_lock_in_notes (turns);
   g_autoptr (TrPicture) plan = tr_lock_in_picture_new (turns->card->dough, turns->card->reader, look, turns->width - TR_TICK_PT - em, height);
   TrPicture *picture = tr_card_add_block (turns->blocks, turns->card, turns->width, height);

@@ -108,6 +108,7 @@ add_unweighed_row (Weigh               *weigh,
 {
   const TrLook *look = &weigh->card->look;
   double em = weigh->em, height, baseline;
+  const char *why = isfinite (line->written_grams) ? _("as written, not scaled") : _("not weighed");
   g_autofree char *own = line->line->text != NULL ? g_strdup (line->line->text)
                          : line->known ? g_strdup_printf ("%s %s", line->line->amount, tr_words_ingredient (&line->ingredient))
                                        : g_strdup (line->line->amount);
@@ -118,10 +119,10 @@ add_unweighed_row (Weigh               *weigh,
   height = g_strv_length (lines) * 1.1 * 1.28 * em + 1.5 * em;
   picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, MAX (height, row_height (weigh)));
   baseline = tr_card_add_paragraph (picture, text, 1.1 * em, 400, &look->text, 0, weigh->percent_right, 1.15 * em, 2);
-  baseline = tr_card_add_caution (picture, _("not weighed"), em, 0, weigh->percent_right, baseline - 0.08 * em, 1);
+  baseline = tr_card_add_caution (picture, why, em, 0, weigh->percent_right, baseline - 0.08 * em, 1);
   baseline -= 1.28 * em;
   tr_card_add_blank (picture, tr_words_mass_unit (weigh->card->reader),
-                     tr_text_width (look, _("not weighed"), em, 700) + 2.4 * em, weigh->percent_right, baseline);
+                     tr_text_width (look, why, em, 700) + 2.4 * em, weigh->percent_right, baseline);
   tr_card_add_tick (picture, weigh->width - TR_TICK_PT, 0.85 * em);
 }
 
@@ -314,7 +315,7 @@ add_total (Weigh *weigh)
   const TrLook *look = &weigh->card->look;
   double em = weigh->em, dough = 0, fat = 0, height = 2.2 * em, baseline = 1.5 * em;
   g_autofree char *dough_text = NULL, *fat_text = NULL, *text = NULL, *total = NULL;
-  gboolean incomplete = FALSE;
+  gboolean incomplete = FALSE, any = FALSE;
   TrPicture *picture;
 
   for (guint i = 0; i < weigh->formula->lines->len; i++)
@@ -323,6 +324,7 @@ add_total (Weigh *weigh)
 
       if (stage == TR_STAGE_FINISH)
         continue;
+      any |= !isnan (weigh->rounded[i]);
       if (isnan (weigh->rounded[i]))
         incomplete = TRUE;
       else if (stage == TR_STAGE_ROLL_IN)
@@ -333,7 +335,7 @@ add_total (Weigh *weigh)
   picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, height + (incomplete ? 1.4 * em : 0));
   dough_text = dup_weight (weigh, dough);
   fat_text = dup_weight (weigh, fat);
-  total = dup_weight (weigh, dough + fat);
+  total = any ? dup_weight (weigh, dough + fat) : g_strdup ("–");
   text = fat > 0 ? g_strdup_printf (_("Dough %s + roll-in %s"), dough_text, fat_text) : g_strdup (_("Dough"));
   tr_picture_add_line (picture, 0, 0.2 * em, weigh->weight_right, 0.2 * em, TR_PEN_INNER, &look->text);
   tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, 0, weigh->name_right, baseline);

@@ -30,12 +30,12 @@
 #include "card.h"
 
 #define MARGIN_PT 34.0
-#define SMALLEST_EM 7.4
+#define SMALLEST_EM 7.0
 #define EM_STEP 0.2
-#define N_STEPS 16
+#define N_STEPS 18
 #define FLOWING_EM 8.6
 /* The drawing of the sheet is not made smaller than this, in em. */
-#define LEAST_SHEET_EM 19.0
+#define LEAST_SHEET_EM 18.0
 #define MOST_SHEET_EM 42.0
 
 struct _TrCards

@@ -14,6 +14,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <string.h>
+#include <unistd.h>
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -139,6 +140,23 @@ draw_pdf (const TrCards  *cards,
   return finish_surface (surface, cr, output->path, error);
 }
 
+/* cairo names the page's group for how many surfaces the process has made. */
+static void
+name_page_group (GByteArray *bytes)
+{
+  static const char group[] = "<g id=\"surface", name[] = "<g id=\"page";
+  const char *at = g_strstr_len ((const char *) bytes->data, bytes->len, group);
+  guint start, end;
+
+  if (at == NULL)
+    return;
+  start = (guint) (at - (const char *) bytes->data);
+  for (end = start + (guint) strlen (group); end < bytes->len && g_ascii_isdigit (bytes->data[end]);)
+    end++;
+  memcpy (bytes->data + start, name, strlen (name));
+  g_byte_array_remove_range (bytes, start + (guint) strlen (name), end - start - (guint) strlen (name));
+}
+
 static gboolean
 draw_svg (const TrCards  *cards,
           guint           page,
@@ -157,7 +175,10 @@ draw_svg (const TrCards  *cards,
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_fill (cr);
   tr_cards_draw_page (cards, page, cr);
-  return finish_surface (surface, cr, output->path, error);
+  if (!finish_surface (surface, cr, output->path, error))
+    return FALSE;
+  name_page_group (output->bytes);
+  return TRUE;
 }
 
 static gboolean

@@ -25,6 +25,7 @@
 #define BETTER_TURNED 1.12
 /* Units between two lines that can still be told apart. */
 #define FINEST_PIECE 1.5
+#define MOST_MARKS 100
 
 typedef struct {
   const TrDoughFigures *figures;
@@ -98,17 +99,20 @@ sheet_box (const Sheet *sheet)
 
 /* ---- planning ---- */
 
+/* Of those that will be written; so many that they cannot be are not measured. */
 static double
 widest_mark (const Sheet  *sheet,
              const GArray *marks)
 {
-  g_autofree char *first = NULL, *last = NULL;
+  double widest = 0;
 
-  if (marks->len == 0)
-    return 0;
-  first = tr_words_length_number (sheet->reader, g_array_index (marks, double, marks->len / 2));
-  last = tr_words_length_number (sheet->reader, g_array_index (marks, double, marks->len - 1));
-  return MAX (tr_text_width (sheet->look, first, sheet->mark_size, 400), tr_text_width (sheet->look, last, sheet->mark_size, 400));
+  for (guint i = 0; i < marks->len; i += MAX (1, marks->len / MOST_MARKS))
+    {
+      g_autofree char *text = tr_words_length_number (sheet->reader, g_array_index (marks, double, i));
+
+      widest = MAX (widest, tr_text_width (sheet->look, text, sheet->mark_size, 400));
+    }
+  return widest;
 }
 
 static double
