@@ -145,7 +145,8 @@ dup_cut_note (const Bake *bake)
   if (cut->trim_mm > 0)
     g_string_append_printf (note, _("Trim %s all round. "), trim);
   if (cut->shape == TR_SHAPE_TRIANGLE)
-    g_string_append (note, _("Mark both edges; the far edge starts half a base in. "));
+    g_string_append (note, sheet->rows > 1 ? _("Part the rows; mark both edges of each, the far edge starts half a base in. ")
+                                           : _("Mark both edges; the far edge starts half a base in. "));
   else if (cut->shape == TR_SHAPE_RIGHT_TRIANGLE)
     g_string_append (note, _("Mark both edges alike, cut across, then corner to corner. "));
   g_string_append_printf (note, _("Scrap %s."), scrap);

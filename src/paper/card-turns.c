@@ -82,18 +82,38 @@ dup_lock_in_notes (const Turns *turns)
   return g_string_free (notes, FALSE);
 }
 
+/* What is done, and how warm both really were. */
+static void
+add_lock_in_row (Turns     *turns,
+                 TrPicture *picture,
+                 double     height)
+{
+  const TrLook *look = &turns->card->look;
+  const char *degrees = turns->card->reader->units == TR_UNITS_US ? "°F" : "°C";
+  double em = turns->em, x = TR_TICK_PT + 0.7 * em, baseline = height / 2 + 0.38 * em, from = turns->width * 0.42;
+  g_autofree char *style = g_utf8_strdown (tr_words_style (turns->card->dough->dough->lock_in->style), -1);
+  g_autofree char *name = g_strdup_printf (_("Lock-in: %s"), style);
+  g_autofree char *dough = g_strdup_printf (_("dough %s"), degrees);
+  g_autofree char *fat = g_strdup_printf (_("fat %s"), degrees);
+
+  tr_card_add_tick (picture, 0, height / 2);
+  tr_card_add_fitting (picture, name, 1.12 * em, 700, &look->text, x, from - x - 0.5 * em, baseline);
+  tr_card_add_blank (picture, dough, from, from + (turns->width - from) * 0.52, baseline);
+  tr_card_add_blank (picture, fat, from + (turns->width - from) * 0.52 + 0.8 * em, turns->width, baseline);
+}
+
 static void
 add_lock_in (Turns *turns)
 {
   const TrLook *look = &turns->card->look;
-  double em = turns->em, height = 11.6 * em, baseline;
+  double em = turns->em, height = 11.4 * em, row = MAX (1.7 * em, TR_TICK_PT + 2), baseline;
   g_autofree char *notes = dup_lock_in_notes (turns);
   g_autoptr (TrPicture) plan = tr_lock_in_picture_new (turns->card->dough, turns->card->reader, look, turns->width - TR_TICK_PT - em, height);
   TrPicture *picture = tr_card_add_block (turns->blocks, turns->card, turns->width, height);
 
-  tr_picture_place (picture, plan, TR_TICK_PT + em, 0);
-  tr_card_add_tick (picture, 0, TR_TICK_PT / 2 + 0.4 * em);
-  baseline = tr_card_add_paragraph (picture, notes, em, 400, &look->dim, 0, turns->width, height + 0.9 * em, 5);
+  add_lock_in_row (turns, picture, row);
+  tr_picture_place (picture, plan, TR_TICK_PT + em, row);
+  baseline = tr_card_add_paragraph (picture, notes, em, 400, &look->dim, 0, turns->width, row + height + 0.9 * em, 5);
   tr_picture_set_height (picture, baseline - 0.5 * em);
 }
 
@@ -214,7 +234,7 @@ add_turn (Turns *turns,
   const TrLook *look = &turns->card->look;
   double em = turns->em, x = TR_TICK_PT + number_room (turns), right = turns->width - 3.6 * em, baseline = 1.75 * em;
   g_autofree char *number = g_strdup_printf ("%u", index + 1);
-  g_autofree char *rolled = tr_words_size_bare (turns->card->reader, &figures->rolled_mm);
+  g_autofree char *rolled = tr_words_size (turns->card->reader, &figures->rolled_mm);
   g_autofree char *roll = g_strdup_printf (_("Roll to %s"), rolled);
   g_autofree char *fold = dup_fold_line (turns, written, figures);
   g_autofree char *rest = dup_rest_line (turns, written);
