@@ -52,6 +52,7 @@ gboolean              tr_page_commit           (TrPage *self, TrTrial *draft, co
 GtkWidget            *tr_formula_page_new      (void);
 GtkWidget            *tr_turns_page_new        (void);   /* lock-in, turns, layer picture */
 GtkWidget            *tr_sheet_page_new        (void);   /* cut, sheet drawing, alternatives */
+GtkWidget            *tr_method_page_new       (void);   /* temperatures and steps of the bench card */
 GtkWidget            *tr_bench_page_new        (void);   /* the kitchen */
 
 G_END_DECLS

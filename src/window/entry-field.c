@@ -1,0 +1,602 @@
+/* entry-field.c: a number, a text or an amount, typed
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Invariant: `shown` (a number) or `shown_text` is the value of the document
+ * that the entry's text stands for. A refresh that finds the same value there
+ * leaves text and caret alone, whatever is being typed; another value (undo, a
+ * different dough, another unit) replaces the text and keeps the caret.
+ */
+
+#include "config.h"
+
+#include "entry-field.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "section.h"
+
+/* An error waits until the typing pauses: a half-typed unit is not one yet. */
+#define ERROR_DELAY_MS 900
+
+struct _TrEntryField
+{
+  TrField parent_instance;
+
+  /* Borrowed */
+  const TrMember *member;
+  GtkWidget *entry;
+
+  /* Owned */
+  char *shown_text;
+  char *shown_in;                /* the dough's id */
+  char *before_text;
+  char *late_error;
+  guint late_source;
+
+  /* State */
+  double shown;
+  double before;
+  TrReader shown_for;
+  guint has_shown : 1;
+  guint is_setting : 1;
+  guint is_edited : 1;
+};
+
+G_DEFINE_FINAL_TYPE (TrEntryField, tr_entry_field, TR_TYPE_FIELD)
+
+static gboolean
+is_number (TrEntryField *self)
+{
+  return self->member->hold == TR_HOLD_NUMBER || self->member->hold == TR_HOLD_COUNT;
+}
+
+static gboolean
+is_same_number (double a,
+                double b)
+{
+  return isnan (a) ? isnan (b) : a == b;
+}
+
+static const TrTrial *
+get_trial (TrPage *page)
+{
+  return tr_document_get_trial (tr_page_get_document (page));
+}
+
+static double
+get_number (TrEntryField *self,
+            TrPage       *page)
+{
+  return tr_member_get_number (self->member, get_trial (page), tr_page_get_dough_index (page),
+                               tr_field_get_item (TR_FIELD (self)));
+}
+
+/* Never NULL: what is not written reads as nothing. */
+static const char *
+get_text (TrEntryField *self,
+          TrPage       *page)
+{
+  const char *text = tr_member_get_text (self->member, get_trial (page), tr_page_get_dough_index (page),
+                                         tr_field_get_item (TR_FIELD (self)));
+
+  return text != NULL ? text : "";
+}
+
+static const char *
+get_typed (TrEntryField *self)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (self->entry));
+}
+
+/* Errors */
+
+static void
+drop_late_error (TrEntryField *self)
+{
+  g_clear_handle_id (&self->late_source, g_source_remove);
+  g_clear_pointer (&self->late_error, g_free);
+}
+
+static gboolean
+late_error_cb (gpointer data)
+{
+  TrEntryField *self = data;
+
+  self->late_source = 0;
+  tr_field_set_error (TR_FIELD (self), self->late_error);
+
+  return G_SOURCE_REMOVE;
+}
+
+static void
+set_error (TrEntryField *self,
+           const char   *error,
+           gboolean      at_once)
+{
+  drop_late_error (self);
+  if (at_once || error == NULL || tr_field_get_error (TR_FIELD (self)) != NULL)
+    {
+      tr_field_set_error (TR_FIELD (self), error);
+      return;
+    }
+  self->late_error = g_strdup (error);
+  self->late_source = g_timeout_add (ERROR_DELAY_MS, late_error_cb, self);
+}
+
+/* Showing */
+
+static void
+set_entry_text (TrEntryField *self,
+                const char   *text)
+{
+  if (g_str_equal (get_typed (self), text))
+    return;
+
+  int caret = gtk_editable_get_position (GTK_EDITABLE (self->entry));
+
+  self->is_setting = TRUE;
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  gtk_editable_set_position (GTK_EDITABLE (self->entry), MIN (caret, (int) g_utf8_strlen (text, -1)));
+  self->is_setting = FALSE;
+}
+
+static void
+show_value (TrEntryField *self,
+            TrPage       *page)
+{
+  drop_late_error (self);
+  tr_field_set_error (TR_FIELD (self), NULL);
+  self->is_edited = FALSE;
+
+  if (!is_number (self))
+    {
+      tr_set_text (&self->shown_text, get_text (self, page));
+      set_entry_text (self, self->shown_text);
+      return;
+    }
+
+  self->shown = get_number (self, page);
+  g_autofree char *text = isnan (self->shown) ? g_strdup ("") :
+                          tr_words_write (tr_page_get_reader (page), self->member->quantity, self->shown);
+  set_entry_text (self, text);
+}
+
+static gboolean
+stands_for_document (TrEntryField *self,
+                     TrPage       *page)
+{
+  const TrReader *reader = tr_page_get_reader (page);
+  const TrDough *dough = tr_page_get_dough (page);
+
+  if (!self->has_shown || reader->units != self->shown_for.units || !g_str_equal (reader->decimal, self->shown_for.decimal))
+    return FALSE;
+  if (g_strcmp0 (self->shown_in, dough != NULL ? dough->id : NULL) != 0)
+    return FALSE;
+  if (is_number (self))
+    return is_same_number (self->shown, get_number (self, page));
+
+  return g_strcmp0 (self->shown_text, get_text (self, page)) == 0;
+}
+
+static void
+tr_entry_field_refresh (TrField *field)
+{
+  TrEntryField *self = TR_ENTRY_FIELD (field);
+  TrPage *page = tr_field_get_page (field);
+
+  if (page == NULL)
+    return;
+
+  gboolean is_there = tr_member_is_there (self->member, get_trial (page), tr_page_get_dough_index (page), tr_field_get_item (field));
+
+  gtk_widget_set_visible (GTK_WIDGET (self), is_there);
+  if (!is_there)
+    {
+      self->has_shown = FALSE;
+      return;
+    }
+
+  tr_field_set_unit (field, tr_member_get_unit (self->member, tr_page_get_reader (page)));
+  if (stands_for_document (self, page))
+    return;
+
+  show_value (self, page);
+  self->shown_for = *tr_page_get_reader (page);
+  tr_set_text (&self->shown_in, tr_page_get_dough (page) != NULL ? tr_page_get_dough (page)->id : NULL);
+  self->has_shown = TRUE;
+}
+
+static char *
+tr_entry_field_dup_pointer (TrField *field)
+{
+  TrEntryField *self = TR_ENTRY_FIELD (field);
+  TrPage *page = tr_field_get_page (field);
+
+  if (page == NULL)
+    return NULL;
+
+  int dough = tr_page_get_dough_index (page);
+  guint item = tr_field_get_item (field);
+
+  if (!tr_member_is_there (self->member, get_trial (page), dough, item))
+    return NULL;
+
+  return tr_member_dup_pointer (self->member, get_trial (page), dough, item);
+}
+
+/* Taking what was typed */
+
+static gboolean
+commit_draft (TrEntryField *self,
+              TrPage       *page,
+              TrTrial      *draft)
+{
+  g_autofree char *label = tr_member_dup_undo (self->member, get_trial (page), tr_page_get_dough_index (page),
+                                               tr_field_get_item (TR_FIELD (self)));
+
+  return tr_field_commit (TR_FIELD (self), draft, label, TRUE);
+}
+
+static gboolean
+commit_number (TrEntryField *self,
+               TrPage       *page,
+               double        value)
+{
+  if (is_same_number (value, get_number (self, page)))
+    {
+      self->shown = value;
+      return TRUE;
+    }
+
+  double previous = self->shown;
+  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
+
+  tr_member_set_number (self->member, draft, tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)), value);
+  /* Before the commit: the refresh that follows must find it shown. */
+  self->shown = value;
+  if (commit_draft (self, page, draft))
+    return TRUE;
+
+  self->shown = previous;
+
+  return FALSE;
+}
+
+static gboolean
+commit_text (TrEntryField *self,
+             TrPage       *page,
+             const char   *text)
+{
+  if (g_str_equal (text, get_text (self, page)))
+    {
+      tr_set_text (&self->shown_text, text);
+      return TRUE;
+    }
+
+  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
+
+  tr_member_set_text (self->member, draft, tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)), text);
+  tr_set_text (&self->shown_text, text);
+
+  return commit_draft (self, page, draft);
+}
+
+static gboolean
+is_blank (const char *text)
+{
+  while (g_ascii_isspace (*text))
+    text++;
+
+  return *text == '\0';
+}
+
+static void
+take_number (TrEntryField *self,
+             TrPage       *page,
+             gboolean      is_leaving)
+{
+  g_autoptr (GError) error = NULL;
+  double value = NAN;
+  gboolean is_read = (self->member->may_be_empty && is_blank (get_typed (self))) ||
+                     tr_words_read (tr_page_get_reader (page), self->member->quantity, get_typed (self), &value, &error);
+
+  if (!is_read)
+    set_error (self, error != NULL ? error->message : _("This is not a number."), is_leaving);
+  else if (commit_number (self, page, value))
+    set_error (self, NULL, TRUE);
+}
+
+static void
+take_amount (TrEntryField *self,
+             TrPage       *page,
+             gboolean      is_leaving)
+{
+  const TrReader *reader = tr_page_get_reader (page);
+  g_autofree char *text = tr_words_complete_amount (reader, get_typed (self));
+  TrAmount amount;
+  TrProblem problem = { 0 };
+
+  if (tr_amount_parse (text, &amount, &problem))
+    {
+      set_error (self, NULL, TRUE);
+      commit_text (self, page, text);
+      return;
+    }
+
+  /* Any text is a document, but half a word is not yet what was meant. Once
+   * committed the page shows the problem itself. */
+  g_autofree char *sentence = tr_words_problem (reader, &problem);
+
+  g_free (problem.text);
+  if (!is_leaving)
+    set_error (self, sentence, FALSE);
+  else if (commit_text (self, page, text))
+    set_error (self, NULL, TRUE);
+}
+
+static void
+take (TrEntryField *self,
+      TrPage       *page,
+      gboolean      is_leaving)
+{
+  if (is_number (self))
+    take_number (self, page, is_leaving);
+  else if (self->member->hold == TR_HOLD_AMOUNT)
+    take_amount (self, page, is_leaving);
+  else if (commit_text (self, page, get_typed (self)))
+    set_error (self, NULL, TRUE);
+}
+
+static void
+changed_cb (GtkEditable  *editable,
+            TrEntryField *self)
+{
+  TrPage *page = tr_field_get_page (TR_FIELD (self));
+
+  if (self->is_setting || page == NULL || tr_page_is_refreshing (page))
+    return;
+
+  self->is_edited = TRUE;
+  take (self, page, FALSE);
+}
+
+void
+tr_entry_field_settle (TrEntryField *self)
+{
+  g_return_if_fail (TR_IS_ENTRY_FIELD (self));
+
+  TrPage *page = tr_field_get_page (TR_FIELD (self));
+
+  if (!self->is_edited || page == NULL || tr_page_is_refreshing (page))
+    return;
+
+  /* The commit may take the whole row away. */
+  g_object_ref (self);
+  take (self, page, TRUE);
+  if (tr_field_get_page (TR_FIELD (self)) == page)
+    {
+      if (tr_field_get_error (TR_FIELD (self)) == NULL)
+        show_value (self, page);
+      tr_document_seal (tr_page_get_document (page));
+    }
+  g_object_unref (self);
+}
+
+/* Focus and keys */
+
+static void
+focus_entered_cb (GtkEventControllerFocus *controller,
+                  TrEntryField            *self)
+{
+  TrPage *page = tr_field_get_page (TR_FIELD (self));
+
+  if (page == NULL)
+    return;
+
+  if (is_number (self))
+    self->before = get_number (self, page);
+  else
+    tr_set_text (&self->before_text, get_text (self, page));
+}
+
+static void
+focus_left_cb (GtkEventControllerFocus *controller,
+               TrEntryField            *self)
+{
+  tr_entry_field_settle (self);
+}
+
+static void
+activated_cb (GtkEntry     *entry,
+              TrEntryField *self)
+{
+  tr_entry_field_settle (self);
+}
+
+static gboolean
+restore (TrEntryField *self,
+         TrPage       *page)
+{
+  if (!self->is_edited)
+    return FALSE;
+
+  if (is_number (self))
+    commit_number (self, page, self->before);
+  else
+    commit_text (self, page, self->before_text != NULL ? self->before_text : "");
+  show_value (self, page);
+  gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
+
+  return TRUE;
+}
+
+static gboolean
+step_by (TrEntryField *self,
+         TrPage       *page,
+         int           steps)
+{
+  if (!is_number (self))
+    return FALSE;
+
+  const TrReader *reader = tr_page_get_reader (page);
+  double step = tr_member_get_step (self->member, reader);
+  double value;
+
+  if (!tr_words_read (reader, self->member->quantity, get_typed (self), &value, NULL))
+    value = isnan (self->shown) ? 0 : self->shown;
+  /* On a multiple of the step, the next one in the wanted direction. */
+  value = step * (steps > 0 ? floor (value / step + 1e-9) + steps : ceil (value / step - 1e-9) + steps);
+  if (self->member->quantity != TR_QUANTITY_TEMPERATURE_C)
+    value = MAX (value, 0);
+
+  g_autofree char *text = tr_words_write (reader, self->member->quantity, value);
+
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  gtk_editable_set_position (GTK_EDITABLE (self->entry), -1);
+
+  return TRUE;
+}
+
+static gboolean
+key_pressed_cb (GtkEventControllerKey *controller,
+                guint                  keyval,
+                guint                  keycode,
+                GdkModifierType        state,
+                TrEntryField          *self)
+{
+  TrPage *page = tr_field_get_page (TR_FIELD (self));
+
+  if (page == NULL || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
+    return FALSE;
+
+  switch (keyval)
+    {
+    case GDK_KEY_Up:
+    case GDK_KEY_KP_Up:
+      return step_by (self, page, 1);
+    case GDK_KEY_Down:
+    case GDK_KEY_KP_Down:
+      return step_by (self, page, -1);
+    case GDK_KEY_Page_Up:
+      return step_by (self, page, 10);
+    case GDK_KEY_Page_Down:
+      return step_by (self, page, -10);
+    case GDK_KEY_Escape:
+      return restore (self, page);
+    default:
+      return FALSE;
+    }
+}
+
+static void
+add_controllers (TrEntryField *self)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  g_signal_connect_object (focus, "enter", G_CALLBACK (focus_entered_cb), self, 0);
+  g_signal_connect_object (focus, "leave", G_CALLBACK (focus_left_cb), self, 0);
+  gtk_widget_add_controller (self->entry, focus);
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, 0);
+  gtk_widget_add_controller (self->entry, keys);
+}
+
+static void
+tr_entry_field_dispose (GObject *object)
+{
+  TrEntryField *self = TR_ENTRY_FIELD (object);
+
+  drop_late_error (self);
+  if (self->entry != NULL)
+    {
+      g_signal_handlers_disconnect_by_data (self->entry, self);
+      self->entry = NULL;
+    }
+
+  G_OBJECT_CLASS (tr_entry_field_parent_class)->dispose (object);
+}
+
+static void
+tr_entry_field_finalize (GObject *object)
+{
+  TrEntryField *self = TR_ENTRY_FIELD (object);
+
+  g_free (self->shown_text);
+  g_free (self->shown_in);
+  g_free (self->before_text);
+
+  G_OBJECT_CLASS (tr_entry_field_parent_class)->finalize (object);
+}
+
+static void
+tr_entry_field_class_init (TrEntryFieldClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  TrFieldClass *field_class = TR_FIELD_CLASS (klass);
+
+  object_class->dispose = tr_entry_field_dispose;
+  object_class->finalize = tr_entry_field_finalize;
+  field_class->refresh = tr_entry_field_refresh;
+  field_class->dup_pointer = tr_entry_field_dup_pointer;
+}
+
+static void
+tr_entry_field_init (TrEntryField *self)
+{
+  self->shown = self->before = NAN;
+}
+
+static GtkWidget *
+new_entry (const TrMember *member)
+{
+  GtkWidget *entry = gtk_entry_new ();
+  gboolean is_text = member->hold == TR_HOLD_TEXT;
+
+  /* One way to undo: the document's. */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (entry), FALSE);
+  gtk_entry_set_input_hints (GTK_ENTRY (entry), is_text ? GTK_INPUT_HINT_NONE : GTK_INPUT_HINT_NO_EMOJI);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), is_text ? 16 : 7);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), is_text ? 40 : 7);
+  gtk_widget_set_hexpand (entry, is_text);
+  if (!is_text)
+    {
+      gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
+      tr_entry_set_tabular (GTK_ENTRY (entry));
+    }
+  if (member->empty != NULL)
+    gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _(member->empty));
+
+  return entry;
+}
+
+GtkWidget *
+tr_entry_field_new (const TrMember *member,
+                    TrFieldShape    shape)
+{
+  g_return_val_if_fail (member != NULL, NULL);
+
+  TrEntryField *self = g_object_new (TR_TYPE_ENTRY_FIELD, NULL);
+
+  self->member = member;
+  self->entry = new_entry (member);
+  g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
+  g_signal_connect (self->entry, "activate", G_CALLBACK (activated_cb), self);
+  add_controllers (self);
+  tr_field_build (TR_FIELD (self), shape, _(member->label), member->tooltip != NULL ? _(member->tooltip) : NULL, self->entry);
+
+  return GTK_WIDGET (self);
+}
+
+void
+tr_entry_field_set_width_chars (TrEntryField *self,
+                                int           chars)
+{
+  g_return_if_fail (TR_IS_ENTRY_FIELD (self));
+
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), chars);
+}

@@ -1,0 +1,642 @@
+/* line-row.c: one line of the formula, edited in place
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Invariant: the row stays the same object while its line is edited, moved,
+ * undone and redone, so that focus and caret stay where they are.
+ */
+
+#include "config.h"
+
+#include "line-row.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "../calc/formula.h"
+#include "entry-field.h"
+#include "ingredient-entry.h"
+#include "section.h"
+
+struct _TrLineRow
+{
+  GtkListBoxRow parent_instance;
+
+  /* Children */
+  GtkWidget *box;
+  GtkWidget *ingredient;
+  GtkWidget *amount;
+  GtkWidget *hydration;
+  GtkWidget *percent;
+  GtkWidget *grams;
+  GtkWidget *menu;
+  GtkWidget *problem;
+
+  /* Owned */
+  TrLine *shown;
+
+  /* State */
+  guint item;
+  guint place;
+};
+
+enum { LINE_WANTED, LEFT, MOVED, REMOVED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (TrLineRow, tr_line_row, GTK_TYPE_LIST_BOX_ROW)
+
+/* What the fields are bound to */
+
+static char *
+dup_line_pointer (const TrTrial *trial,
+                  int            dough,
+                  guint          item,
+                  const char    *member)
+{
+  const TrDough *own = tr_trial_get_dough (trial, (guint) dough);
+  guint index = tr_line_is_pending (item) ? tr_line_pending_index (own, item) : item;
+
+  return g_strdup_printf ("/lines/%u/%s", index, member);
+}
+
+static char *
+dup_amount_pointer (const TrTrial *trial,
+                    int            dough,
+                    guint          item)
+{
+  return dup_line_pointer (trial, dough, item, "amount");
+}
+
+/* The name of a line's ingredient, or what was typed for it. */
+static char *
+dup_line_name (const TrTrial *trial,
+               const TrLine  *line)
+{
+  TrIngredient ingredient;
+
+  if (line->ingredient != NULL && tr_ingredient_resolve (trial->pantry, line->ingredient, &ingredient))
+    return g_strdup (tr_words_ingredient (&ingredient));
+  if (line->text != NULL && *line->text != '\0')
+    return g_strdup (line->text);
+
+  return g_strdup (_("a line"));
+}
+
+static char *
+dup_amount_undo (const TrTrial *trial,
+                 int            dough,
+                 guint          item)
+{
+  const TrLine *line = tr_reach_line (trial, dough, item, FALSE);
+
+  if (tr_line_is_pending (item) || line == NULL)
+    return g_strdup (_("add a line"));
+
+  g_autofree char *name = dup_line_name (trial, line);
+
+  return g_strdup_printf (_("change amount of %s"), name);
+}
+
+static gpointer
+reach_starter (const TrTrial *trial,
+               int            dough,
+               guint          item,
+               gboolean       make)
+{
+  TrLine *line = tr_line_is_pending (item) ? NULL : tr_reach_line (trial, dough, item, make);
+  TrIngredient ingredient;
+
+  if (line == NULL || line->ingredient == NULL || !tr_ingredient_resolve (trial->pantry, line->ingredient, &ingredient))
+    return NULL;
+
+  return ingredient.role == TR_ROLE_STARTER ? line : NULL;
+}
+
+static const TrMember amount_member = {
+  .pointer = "/lines/%u/amount", .reach = tr_reach_line, .offset = G_STRUCT_OFFSET (TrLine, amount),
+  .hold = TR_HOLD_AMOUNT, .label = N_("Amount"),
+  .tooltip = N_("As written: 250 g, 1 1/2 cups, 3 eggs, 2 %. A bare number is in your unit of weight."),
+  .dup_pointer = dup_amount_pointer, .dup_undo = dup_amount_undo,
+};
+
+static const TrMember hydration_member = {
+  .pointer = "/lines/%u/hydration_percent", .reach = reach_starter,
+  .offset = G_STRUCT_OFFSET (TrLine, hydration_percent), .hold = TR_HOLD_NUMBER, .quantity = TR_QUANTITY_PERCENT,
+  .label = N_("Hydration of the starter"), .undo = N_("change the hydration of the starter"),
+  .tooltip = N_("Water over flour in the starter. 100 % is equal weights."),
+  .may_be_empty = TRUE, .empty = "100", .step = 5,
+};
+
+/* Helpers */
+
+static TrPage *
+get_page (TrLineRow *self)
+{
+  TrPage *page = (TrPage *) gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
+
+  return page != NULL && tr_page_get_dough (page) != NULL ? page : NULL;
+}
+
+static const TrTrial *
+get_trial (TrPage *page)
+{
+  return tr_document_get_trial (tr_page_get_document (page));
+}
+
+static const TrLine *
+get_line (TrLineRow *self,
+          TrPage    *page)
+{
+  return tr_reach_line (get_trial (page), tr_page_get_dough_index (page), self->item, FALSE);
+}
+
+static TrDough *
+start_draft (TrPage   *page,
+             TrTrial **draft)
+{
+  *draft = tr_document_draft (tr_page_get_document (page));
+
+  return tr_trial_own_dough (*draft, (guint) tr_page_get_dough_index (page));
+}
+
+static TrTrial *
+draft_with_ingredient (TrLineRow  *self,
+                       TrPage     *page,
+                       const char *id,
+                       const char *text)
+{
+  TrTrial *draft;
+
+  start_draft (page, &draft);
+
+  TrLine *line = tr_reach_line (draft, tr_page_get_dough_index (page), self->item, TRUE);
+
+  /* Once it is understood the text has done its work; an original line beside
+   * an ingredient stays. */
+  if (id == NULL)
+    tr_set_text (&line->text, text);
+  else if (line->ingredient == NULL)
+    tr_set_text (&line->text, NULL);
+  tr_set_text (&line->ingredient, id);
+
+  return draft;
+}
+
+static char *
+dup_ingredient_undo (TrLineRow  *self,
+                     TrPage     *page,
+                     const char *id,
+                     const char *text)
+{
+  TrLine line = { .ingredient = (char *) id, .text = (char *) text };
+  g_autofree char *name = dup_line_name (get_trial (page), &line);
+
+  if (tr_line_is_pending (self->item))
+    return g_strdup_printf (_("add %s"), name);
+
+  return g_strdup_printf (_("change ingredient to %s"), name);
+}
+
+static void
+ingredient_committed_cb (TrIngredientEntry *entry,
+                         const char        *id,
+                         const char        *text,
+                         TrLineRow         *self)
+{
+  TrPage *page = get_page (self);
+  const TrLine *line = page != NULL && !tr_page_is_refreshing (page) ? get_line (self, page) : NULL;
+
+  if (line == NULL)
+    return;
+
+  gboolean is_blank = id == NULL && (text == NULL || *text == '\0');
+  gboolean is_same = g_strcmp0 (id, line->ingredient) == 0 &&
+                     (id != NULL || g_strcmp0 (text, line->text != NULL ? line->text : "") == 0);
+
+  if (is_same || (is_blank && tr_line_is_pending (self->item)))
+    return;
+
+  g_autofree char *undo = dup_ingredient_undo (self, page, id, text);
+  g_autofree char *where = dup_line_pointer (get_trial (page), tr_page_get_dough_index (page), self->item, "ingredient");
+
+  tr_page_commit (page, draft_with_ingredient (self, page, id, text), undo, NULL, where);
+}
+
+/* Actions */
+
+static void
+commit_move (TrLineRow  *self,
+             TrPage     *page,
+             TrTrial    *draft,
+             int         index,
+             const char *undo)
+{
+  g_autofree char *where = g_strdup_printf ("/lines/%d", index);
+
+  if (index < 0)
+    {
+      tr_trial_unref (draft);
+      return;
+    }
+  if (tr_page_commit (page, draft, undo, NULL, where))
+    g_signal_emit (self, signals[MOVED], 0, (guint) index);
+}
+
+static void
+move_by (TrLineRow *self,
+         int        by)
+{
+  TrPage *page = get_page (self);
+
+  if (page == NULL || tr_line_is_pending (self->item))
+    return;
+
+  g_autofree char *name = dup_line_name (get_trial (page), get_line (self, page));
+  g_autofree char *undo = g_strdup_printf (_("move %s"), name);
+  TrTrial *draft;
+  TrDough *dough = start_draft (page, &draft);
+
+  commit_move (self, page, draft, tr_lines_move (dough, self->item, by), undo);
+}
+
+static void
+move_up_cb (GtkWidget  *widget,
+            const char *action_name,
+            GVariant   *parameter)
+{
+  move_by (TR_LINE_ROW (widget), -1);
+}
+
+static void
+move_down_cb (GtkWidget  *widget,
+              const char *action_name,
+              GVariant   *parameter)
+{
+  move_by (TR_LINE_ROW (widget), 1);
+}
+
+static void
+set_stage_cb (GtkWidget  *widget,
+              const char *action_name,
+              GVariant   *parameter)
+{
+  TrLineRow *self = TR_LINE_ROW (widget);
+  TrPage *page = get_page (self);
+  const char *stage = g_variant_get_string (parameter, NULL);
+
+  if (page == NULL || tr_line_is_pending (self->item))
+    return;
+
+  g_autofree char *name = dup_line_name (get_trial (page), get_line (self, page));
+  g_autofree char *undo = g_strdup_printf (_("move %s"), name);
+  TrTrial *draft;
+  TrDough *dough = start_draft (page, &draft);
+  int id = tr_stage_from_id (stage);
+  guint index = id >= 0 ? tr_lines_set_stage (dough, self->item, (TrStage) id) : tr_lines_set_new_group (dough, self->item);
+
+  commit_move (self, page, draft, (int) index, undo);
+}
+
+static void
+remove_cb (GtkWidget  *widget,
+           const char *action_name,
+           GVariant   *parameter)
+{
+  TrLineRow *self = TR_LINE_ROW (widget);
+  TrPage *page = get_page (self);
+
+  if (page == NULL)
+    return;
+
+  g_object_ref (self);
+  if (!tr_line_is_pending (self->item))
+    {
+      g_autofree char *name = dup_line_name (get_trial (page), get_line (self, page));
+      g_autofree char *undo = g_strdup_printf (_("remove %s"), name);
+      TrTrial *draft;
+      TrDough *dough = start_draft (page, &draft);
+
+      g_ptr_array_remove_index (dough->lines, self->item);
+      tr_page_commit (page, draft, undo, NULL, "/lines");
+    }
+  g_signal_emit (self, signals[REMOVED], 0);
+  g_object_unref (self);
+}
+
+/* Keys and focus */
+
+static void
+activated_cb (TrLineRow *self)
+{
+  g_signal_emit (self, signals[LINE_WANTED], 0);
+}
+
+static void
+focus_left_cb (GtkEventControllerFocus *controller,
+               TrLineRow               *self)
+{
+  g_signal_emit (self, signals[LEFT], 0);
+}
+
+/* Building */
+
+static void
+error_changed_cb (TrLineRow *self)
+{
+  tr_words_label_set (self->problem, tr_field_get_error (TR_FIELD (self->amount)));
+}
+
+static GMenuModel *
+new_line_menu (void)
+{
+  g_autoptr (GMenu) menu = g_menu_new ();
+  g_autoptr (GMenu) order = g_menu_new ();
+  g_autoptr (GMenu) stages = g_menu_new ();
+  g_autoptr (GMenu) last = g_menu_new ();
+
+  g_menu_append (order, _("Move up"), "line.move-up");
+  g_menu_append (order, _("Move down"), "line.move-down");
+  for (guint stage = 0; stage < TR_N_STAGES; stage++)
+    {
+      g_autofree char *label = g_strdup_printf (_("To %s"), tr_words_stage (stage));
+      g_autofree char *action = g_strdup_printf ("line.set-stage::%s", tr_stage_id (stage));
+
+      g_menu_append (stages, label, action);
+    }
+  g_menu_append (stages, _("To a new preferment"), "line.set-stage::new");
+  g_menu_append (last, _("Remove"), "line.remove");
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (order));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (stages));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (last));
+
+  return G_MENU_MODEL (g_steal_pointer (&menu));
+}
+
+static GtkWidget *
+new_menu_button (void)
+{
+  g_autoptr (GMenuModel) model = new_line_menu ();
+  GtkWidget *button = gtk_menu_button_new ();
+
+  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "view-more-symbolic");
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), model);
+  gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (button), FALSE);
+  gtk_widget_set_tooltip_text (button, _("Move or remove this line (Alt+Up, Alt+Down, Alt+Delete)"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Move or remove this line"), -1);
+
+  return button;
+}
+
+static void
+build_columns (TrLineRow *self)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  self->ingredient = tr_ingredient_entry_new ();
+  gtk_widget_set_hexpand (self->ingredient, TRUE);
+  self->amount = tr_entry_field_new (&amount_member, TR_FIELD_BARE);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->amount), 10);
+  self->percent = tr_figure_label_new (7);
+  gtk_widget_add_css_class (self->percent, "dim-label");
+  gtk_widget_set_tooltip_text (self->percent, _("Baker's percent: weight over all flour, as written"));
+  self->grams = tr_figure_label_new (7);
+  gtk_widget_set_tooltip_text (self->grams, _("What to weigh for this batch"));
+  self->menu = new_menu_button ();
+
+  gtk_box_append (GTK_BOX (row), self->ingredient);
+  gtk_box_append (GTK_BOX (row), self->amount);
+  gtk_box_append (GTK_BOX (row), self->percent);
+  gtk_box_append (GTK_BOX (row), self->grams);
+  gtk_box_append (GTK_BOX (row), self->menu);
+  gtk_box_append (GTK_BOX (self->box), row);
+}
+
+static void
+add_row_controllers (TrLineRow *self)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  g_signal_connect_object (focus, "leave", G_CALLBACK (focus_left_cb), self, 0);
+  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+}
+
+static void
+tr_line_row_init (TrLineRow *self)
+{
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+  build_columns (self);
+  self->hydration = tr_entry_field_new (&hydration_member, TR_FIELD_BESIDE);
+  gtk_widget_set_halign (self->hydration, GTK_ALIGN_START);
+  gtk_widget_set_margin_start (self->hydration, 12);
+  self->problem = tr_words_label_new ("error");
+  gtk_box_append (GTK_BOX (self->box), self->hydration);
+  gtk_box_append (GTK_BOX (self->box), self->problem);
+
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), self->box);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (self), FALSE);
+  gtk_list_box_row_set_selectable (GTK_LIST_BOX_ROW (self), FALSE);
+  gtk_widget_set_focusable (GTK_WIDGET (self), FALSE);
+
+  g_signal_connect_object (self->ingredient, "committed", G_CALLBACK (ingredient_committed_cb), self, 0);
+  g_signal_connect_object (self->amount, "notify::error", G_CALLBACK (error_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (tr_field_get_control (TR_FIELD (self->amount)), "activate",
+                           G_CALLBACK (activated_cb), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
+  add_row_controllers (self);
+}
+
+static void
+tr_line_row_finalize (GObject *object)
+{
+  tr_line_free (TR_LINE_ROW (object)->shown);
+
+  G_OBJECT_CLASS (tr_line_row_parent_class)->finalize (object);
+}
+
+static void
+tr_line_row_class_init (TrLineRowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = tr_line_row_finalize;
+
+  signals[LINE_WANTED] = g_signal_new ("line-wanted", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LEFT] = g_signal_new ("left", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[MOVED] = g_signal_new ("moved", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+  signals[REMOVED] = g_signal_new ("removed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+
+  gtk_widget_class_install_action (widget_class, "line.move-up", NULL, move_up_cb);
+  gtk_widget_class_install_action (widget_class, "line.move-down", NULL, move_down_cb);
+  gtk_widget_class_install_action (widget_class, "line.set-stage", "s", set_stage_cb);
+  gtk_widget_class_install_action (widget_class, "line.remove", NULL, remove_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "line.move-up", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_ALT_MASK, "line.move-down", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, GDK_ALT_MASK, "line.remove", NULL);
+}
+
+GtkWidget *
+tr_line_row_new (const TrLineColumns *columns)
+{
+  TrLineRow *self = g_object_new (TR_TYPE_LINE_ROW, NULL);
+
+  gtk_size_group_add_widget (columns->amount, self->amount);
+  gtk_size_group_add_widget (columns->percent, self->percent);
+  gtk_size_group_add_widget (columns->grams, self->grams);
+  gtk_size_group_add_widget (columns->menu, self->menu);
+
+  return GTK_WIDGET (self);
+}
+
+void
+tr_line_row_set_item (TrLineRow *self,
+                      guint      item)
+{
+  g_return_if_fail (TR_IS_LINE_ROW (self));
+
+  self->item = item;
+  tr_field_set_item (TR_FIELD (self->amount), item);
+  tr_field_set_item (TR_FIELD (self->hydration), item);
+}
+
+guint
+tr_line_row_get_item (TrLineRow *self)
+{
+  g_return_val_if_fail (TR_IS_LINE_ROW (self), 0);
+
+  return self->item;
+}
+
+TrLine *
+tr_line_row_get_shown (TrLineRow *self)
+{
+  g_return_val_if_fail (TR_IS_LINE_ROW (self), NULL);
+
+  return self->shown;
+}
+
+/* Showing */
+
+static const TrProblem *
+find_problem (const TrDoughFigures *figures,
+              guint                 index)
+{
+  g_autofree char *prefix = g_strdup_printf ("/lines/%u/", index);
+  g_autofree char *whole = g_strdup_printf ("/lines/%u", index);
+
+  for (guint i = 0; figures != NULL && i < figures->formula.problems->len; i++)
+    {
+      const TrProblem *problem = g_ptr_array_index (figures->formula.problems, i);
+
+      if (problem->where != NULL && (g_str_has_prefix (problem->where, prefix) || g_str_equal (problem->where, whole)))
+        return problem;
+    }
+
+  return NULL;
+}
+
+static void
+show_problem (TrLineRow    *self,
+              TrPage       *page,
+              const TrLine *line)
+{
+  const TrProblem *problem = tr_line_is_pending (self->item) ? NULL : find_problem (tr_page_get_figures (page), self->item);
+  g_autofree char *sentence = problem != NULL ? tr_words_problem (tr_page_get_reader (page), problem) : NULL;
+  const char *live = tr_field_get_error (TR_FIELD (self->amount));
+  gboolean is_unknown = line->ingredient == NULL && sentence != NULL;
+
+  tr_words_label_set (self->problem, live != NULL ? live : sentence);
+  tr_ingredient_entry_set_invalid (TR_INGREDIENT_ENTRY (self->ingredient), is_unknown ? sentence : NULL);
+}
+
+static void
+show_figures (TrLineRow *self,
+              TrPage    *page,
+              double     grams,
+              double     step_g)
+{
+  const TrDoughFigures *figures = tr_page_get_figures (page);
+  const TrReader *reader = tr_page_get_reader (page);
+  gboolean has_figures = figures != NULL && self->item < figures->formula.lines->len;
+  double percent = has_figures ? g_array_index (figures->formula.lines, TrLineFigures, self->item).percent : NAN;
+
+  tr_figure_label_take (self->percent, isnan (percent) ? g_strdup ("") : tr_words_percent (reader, percent));
+  tr_figure_label_take (self->grams, isnan (grams) ? g_strdup ("") : tr_words_mass_number (reader, grams, step_g));
+}
+
+static void
+show_names (TrLineRow *self,
+            TrPage    *page,
+            const TrLine *line)
+{
+  g_autofree char *name = dup_line_name (get_trial (page), line);
+  g_autofree char *ingredient = g_strdup_printf (_("Ingredient: %s"), name);
+
+  tr_field_set_context (TR_FIELD (self->amount), name);
+  tr_field_set_context (TR_FIELD (self->hydration), name);
+  tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (self->ingredient), ingredient);
+}
+
+void
+tr_line_row_refresh (TrLineRow *self,
+                     double     grams,
+                     double     step_g)
+{
+  g_return_if_fail (TR_IS_LINE_ROW (self));
+
+  TrPage *page = get_page (self);
+  const TrLine *line = page != NULL ? get_line (self, page) : NULL;
+
+  if (line == NULL)
+    return;
+
+  tr_ingredient_entry_set_pantry (TR_INGREDIENT_ENTRY (self->ingredient), get_trial (page)->pantry);
+  tr_ingredient_entry_set_value (TR_INGREDIENT_ENTRY (self->ingredient), line->ingredient, line->text);
+  show_names (self, page, line);
+  tr_fields_refresh (self->box);
+  show_figures (self, page, grams, step_g);
+  show_problem (self, page, line);
+
+  tr_line_free (self->shown);
+  self->shown = tr_line_copy (line);
+}
+
+gboolean
+tr_line_row_is_blank (TrLineRow *self)
+{
+  g_return_val_if_fail (TR_IS_LINE_ROW (self), TRUE);
+
+  const char *ingredient = gtk_editable_get_text (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (self->ingredient))));
+  const char *amount = gtk_editable_get_text (GTK_EDITABLE (tr_field_get_control (TR_FIELD (self->amount))));
+
+  return *ingredient == '\0' && *amount == '\0';
+}
+
+gboolean
+tr_line_row_focus (TrLineRow  *self,
+                   const char *member)
+{
+  g_return_val_if_fail (TR_IS_LINE_ROW (self), FALSE);
+
+  if (g_strcmp0 (member, "amount") == 0)
+    return gtk_widget_grab_focus (self->amount);
+  if (g_strcmp0 (member, "hydration_percent") == 0 && gtk_widget_get_visible (self->hydration))
+    return gtk_widget_grab_focus (self->hydration);
+
+  return gtk_widget_grab_focus (self->ingredient);
+}
+
+void
+tr_line_row_set_place (TrLineRow *self,
+                       guint      place)
+{
+  g_return_if_fail (TR_IS_LINE_ROW (self));
+
+  self->place = place;
+}
+
+guint
+tr_line_row_get_place (TrLineRow *self)
+{
+  g_return_val_if_fail (TR_IS_LINE_ROW (self), 0);
+
+  return self->place;
+}

@@ -1,0 +1,214 @@
+/* member.c: one value of the trial, where it stands and how it is said
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Reads and writes structs; commits nothing and knows no widget.
+ */
+
+#include "config.h"
+
+#include "member.h"
+
+#include <glib/gi18n-lib.h>
+
+gboolean
+tr_where_is_in_dough (const char *where)
+{
+  return !g_str_has_prefix (where, "/bench/") && !g_str_equal (where, "/title");
+}
+
+char *
+tr_where_in_document (int         dough,
+                      const char *where)
+{
+  if (dough < 0 || !tr_where_is_in_dough (where))
+    return g_strdup (where);
+
+  return tr_figures_dup_pointer ((guint) dough, where);
+}
+
+char *
+tr_text_with_number (const char *text,
+                     guint       number)
+{
+  g_autoptr (GString) out = g_string_new (text);
+  g_autofree char *digits = g_strdup_printf ("%u", number);
+
+  g_string_replace (out, "%u", digits, 0);
+
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+/* The address of the member in its holder, or NULL. */
+static gpointer
+reach_value (const TrMember *member,
+             const TrTrial  *trial,
+             int             dough,
+             guint           item)
+{
+  if (dough < 0 && tr_where_is_in_dough (member->pointer))
+    return NULL;
+
+  gpointer holder = member->reach (trial, dough, item, FALSE);
+
+  return holder != NULL ? G_STRUCT_MEMBER_P (holder, member->offset) : NULL;
+}
+
+gboolean
+tr_member_is_there (const TrMember *member,
+                    const TrTrial  *trial,
+                    int             dough,
+                    guint           item)
+{
+  return reach_value (member, trial, dough, item) != NULL;
+}
+
+double
+tr_member_get_number (const TrMember *member,
+                      const TrTrial  *trial,
+                      int             dough,
+                      guint           item)
+{
+  gpointer value = reach_value (member, trial, dough, item);
+
+  if (value == NULL)
+    return NAN;
+  if (member->hold == TR_HOLD_NUMBER)
+    return *(double *) value;
+
+  int count = *(int *) value;
+
+  return member->may_be_empty && count == 0 ? NAN : count;
+}
+
+const char *
+tr_member_get_text (const TrMember *member,
+                    const TrTrial  *trial,
+                    int             dough,
+                    guint           item)
+{
+  gpointer value = reach_value (member, trial, dough, item);
+
+  return value != NULL ? *(char **) value : NULL;
+}
+
+static gpointer
+own_holder (const TrMember *member,
+            TrTrial        *draft,
+            int             dough,
+            guint           item)
+{
+  if (g_str_has_prefix (member->pointer, "/bench/"))
+    tr_trial_own_bench (draft);
+  else if (tr_where_is_in_dough (member->pointer))
+    tr_trial_own_dough (draft, (guint) dough);
+
+  return member->reach (draft, dough, item, TRUE);
+}
+
+void
+tr_member_set_number (const TrMember *member,
+                      TrTrial        *draft,
+                      int             dough,
+                      guint           item,
+                      double          value)
+{
+  gpointer holder = own_holder (member, draft, dough, item);
+
+  g_return_if_fail (holder != NULL);
+
+  gpointer where = G_STRUCT_MEMBER_P (holder, member->offset);
+
+  if (member->hold == TR_HOLD_NUMBER)
+    *(double *) where = value;
+  else
+    *(int *) where = isnan (value) ? 0 : (int) CLAMP (value, G_MININT, G_MAXINT);
+  if (member->settle != NULL)
+    member->settle (draft, dough, item, holder);
+}
+
+void
+tr_member_set_text (const TrMember *member,
+                    TrTrial        *draft,
+                    int             dough,
+                    guint           item,
+                    const char     *text)
+{
+  gpointer holder = own_holder (member, draft, dough, item);
+
+  g_return_if_fail (holder != NULL);
+
+  tr_set_text (G_STRUCT_MEMBER_P (holder, member->offset), text);
+  if (member->settle != NULL)
+    member->settle (draft, dough, item, holder);
+}
+
+char *
+tr_member_dup_pointer (const TrMember *member,
+                       const TrTrial  *trial,
+                       int             dough,
+                       guint           item)
+{
+  if (member->dup_pointer != NULL)
+    return member->dup_pointer (trial, dough, item);
+
+  return tr_text_with_number (member->pointer, item);
+}
+
+char *
+tr_member_dup_undo (const TrMember *member,
+                    const TrTrial  *trial,
+                    int             dough,
+                    guint           item)
+{
+  if (member->dup_undo != NULL)
+    return member->dup_undo (trial, dough, item);
+
+  return tr_text_with_number (_(member->undo), item + 1);
+}
+
+const char *
+tr_member_get_unit (const TrMember *member,
+                    const TrReader *reader)
+{
+  if (member->unit != NULL)
+    return _(member->unit);
+  if (member->hold != TR_HOLD_NUMBER && member->hold != TR_HOLD_COUNT)
+    return NULL;
+
+  switch (member->quantity)
+    {
+    case TR_QUANTITY_MASS_G:
+      return tr_words_mass_unit (reader);
+    case TR_QUANTITY_LENGTH_MM:
+      return tr_words_length_unit (reader);
+    case TR_QUANTITY_TEMPERATURE_C:
+      return reader->units == TR_UNITS_US ? "°F" : "°C";
+    case TR_QUANTITY_PERCENT:
+      return "%";
+    case TR_QUANTITY_MINUTES:
+      return _("min");
+    case TR_QUANTITY_NUMBER:
+    case TR_QUANTITY_WHOLE:
+    default:
+      return NULL;
+    }
+}
+
+double
+tr_member_get_step (const TrMember *member,
+                    const TrReader *reader)
+{
+  double step = member->step > 0 ? member->step : 1;
+
+  if (reader->units != TR_UNITS_US)
+    return step;
+  /* An eighth of an inch, a degree Fahrenheit. */
+  if (member->quantity == TR_QUANTITY_LENGTH_MM)
+    return step < 1 ? 25.4 / 32 : 25.4 / 8 * step;
+  if (member->quantity == TR_QUANTITY_TEMPERATURE_C)
+    return 5.0 / 9.0;
+
+  return step;
+}

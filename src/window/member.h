@@ -1,0 +1,102 @@
+/* member.h: one value of the trial, where it stands and how it is said
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A page is mostly a table of these. A member knows the struct that holds it
+ * (`reach`), its place in that struct and its JSON Pointer, so that one field
+ * widget can show, read, write and find any number or text of the document.
+ *
+ * Invariant: `reach` gives NULL exactly where the member means nothing (the
+ * base of a square, the roll width of a pin); its field is then not shown.
+ */
+
+#pragma once
+
+#include "page.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TR_HOLD_NUMBER,                /* double; NaN: not written */
+  TR_HOLD_COUNT,                 /* int; 0: not written, where it may be empty */
+  TR_HOLD_TEXT,                  /* char * */
+  TR_HOLD_AMOUNT,                /* char *, any text; understood by tr_amount_parse */
+} TrHold;
+
+/* The struct that holds the member of list item `item`; NULL: not there. With
+ * `make`, `trial` is a draft that owns its dough and bench, and what is missing
+ * on the way is made. */
+typedef gpointer (*TrReach) (const TrTrial *trial,
+                             int            dough,
+                             guint          item,
+                             gboolean       make);
+
+typedef struct {
+  const char *pointer;           /* inside the dough, or "/bench/…", "/title"; "%u" is the item */
+  TrReach reach;
+  gsize offset;
+  TrHold hold;
+  TrQuantity quantity;           /* NUMBER and COUNT */
+  const char *label, *undo;      /* "Rim", "change the rim"; "%u" in undo: the item counted from 1 */
+  const char *tooltip;           /* NULL: the label says it all */
+  double step;                   /* of the arrow keys, in the member's unit; 0: 1 */
+  gboolean may_be_empty;
+  const char *empty;             /* shown in place of what is not written */
+  const char *unit;              /* of a plain number; NULL: the quantity's own */
+  /* Keeps the draft's invariants after a write; may free the holder. */
+  void (*settle) (TrTrial *draft, int dough, guint item, gpointer holder);
+  char *(*dup_pointer) (const TrTrial *trial, int dough, guint item);  /* where "%u" is not the item */
+  char *(*dup_undo) (const TrTrial *trial, int dough, guint item);     /* where it needs more words */
+} TrMember;
+
+gboolean    tr_member_is_there    (const TrMember *member,
+                                   const TrTrial  *trial,
+                                   int             dough,
+                                   guint           item);
+/* NaN: not written, or not there. */
+double      tr_member_get_number  (const TrMember *member,
+                                   const TrTrial  *trial,
+                                   int             dough,
+                                   guint           item);
+const char *tr_member_get_text    (const TrMember *member,
+                                   const TrTrial  *trial,
+                                   int             dough,
+                                   guint           item);
+/* In a fresh draft; each takes possession of the dough or bench first. */
+void        tr_member_set_number  (const TrMember *member,
+                                   TrTrial        *draft,
+                                   int             dough,
+                                   guint           item,
+                                   double          value);
+void        tr_member_set_text    (const TrMember *member,
+                                   TrTrial        *draft,
+                                   int             dough,
+                                   guint           item,
+                                   const char     *text);
+
+char       *tr_member_dup_pointer (const TrMember *member,
+                                   const TrTrial  *trial,
+                                   int             dough,
+                                   guint           item);
+char       *tr_member_dup_undo    (const TrMember *member,
+                                   const TrTrial  *trial,
+                                   int             dough,
+                                   guint           item);
+/* "mm", "%", …; NULL: none. */
+const char *tr_member_get_unit    (const TrMember *member,
+                                   const TrReader *reader);
+/* What an arrow key adds, in the member's unit, round in the reader's. */
+double      tr_member_get_step    (const TrMember *member,
+                                   const TrReader *reader);
+
+/* Every "%u" in `text` replaced by `number`. */
+char       *tr_text_with_number   (const char *text,
+                                   guint       number);
+/* `where` as the document sees it: "/bench/…" and "/title" stay, the rest is
+ * inside the dough. */
+char       *tr_where_in_document  (int         dough,
+                                   const char *where);
+gboolean    tr_where_is_in_dough  (const char *where);
+
+G_END_DECLS

@@ -1,0 +1,572 @@
+/* turn-row.c: one turn, edited in place
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A turn is given by its thickness, by its length, or by width and thickness;
+ * which of them is a choice, and only the fields of that choice are shown.
+ */
+
+#include "config.h"
+
+#include "turn-row.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "picture-view.h"
+#include "section.h"
+
+struct _TrTurnRow
+{
+  GtkListBoxRow parent_instance;
+
+  /* Children */
+  GtkWidget *box;
+  GtkWidget *title;
+  GtkWidget *sizes;
+  GtkWidget *layers;
+  GtkWidget *breaks;
+  GtkWidget *picture;
+
+  guint item;
+};
+
+G_DEFINE_FINAL_TYPE (TrTurnRow, tr_turn_row, GTK_TYPE_LIST_BOX_ROW)
+
+/* Where the values stand */
+
+static TrTurn *
+get_turn (const TrTrial *trial,
+          int            dough,
+          guint          item)
+{
+  const TrDough *own = tr_trial_get_dough (trial, (guint) dough);
+
+  return item < own->turns->len ? tr_dough_get_turn (own, item) : NULL;
+}
+
+static gpointer
+reach_turn (const TrTrial *trial,
+            int            dough,
+            guint          item,
+            gboolean       make)
+{
+  return get_turn (trial, dough, item);
+}
+
+static gpointer
+reach_by_thickness (const TrTrial *trial,
+                    int            dough,
+                    guint          item,
+                    gboolean       make)
+{
+  TrTurn *turn = get_turn (trial, dough, item);
+
+  return turn != NULL && tr_is_written (turn->thickness_mm) ? turn : NULL;
+}
+
+static gpointer
+reach_by_length (const TrTrial *trial,
+                 int            dough,
+                 guint          item,
+                 gboolean       make)
+{
+  TrTurn *turn = get_turn (trial, dough, item);
+
+  return turn != NULL && tr_is_written (turn->length_mm) ? turn : NULL;
+}
+
+static gpointer
+reach_by_width (const TrTrial *trial,
+                int            dough,
+                guint          item,
+                gboolean       make)
+{
+  TrTurn *turn = get_turn (trial, dough, item);
+
+  return turn != NULL && tr_is_written (turn->width_mm) ? turn : NULL;
+}
+
+static gpointer
+reach_rest (const TrTrial *trial,
+            int            dough,
+            guint          item,
+            gboolean       make)
+{
+  TrTurn *turn = get_turn (trial, dough, item);
+
+  return turn != NULL ? turn->rest : NULL;
+}
+
+/* The longest is never under the shortest. */
+static void
+settle_rest_min (TrTrial  *draft,
+                 int       dough,
+                 guint     item,
+                 gpointer  holder)
+{
+  TrRest *rest = holder;
+
+  rest->max_minutes = MAX (rest->max_minutes, rest->min_minutes);
+}
+
+static const TrMember roll_members[] = {
+  { "/turns/%u/length_mm", reach_by_length, G_STRUCT_OFFSET (TrTurn, length_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
+    N_("Length"), N_("change the length of turn %u"), N_("Length to roll to; the width is kept"), 10 },
+  { "/turns/%u/width_mm", reach_by_width, G_STRUCT_OFFSET (TrTurn, width_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
+    N_("Width"), N_("change the width of turn %u"), N_("Width to roll to, across the rolling direction"), 10 },
+  { "/turns/%u/thickness_mm", reach_by_thickness, G_STRUCT_OFFSET (TrTurn, thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
+    N_("Thickness"), N_("change the thickness of turn %u"), N_("Thickness to roll to before folding"), 0.5 },
+  { "/turns/%u/trim_mm", reach_turn, G_STRUCT_OFFSET (TrTurn, trim_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
+    N_("Trim"), N_("change the trim of turn %u"), N_("Cut from both ends of the folded block, so that the layers show"), 1 },
+  { "/turns/%u/minutes", reach_turn, G_STRUCT_OFFSET (TrTurn, minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
+    N_("Hands-on time"), N_("change the minutes of turn %u"), N_("Time at the bench; empty: as on the Bench page"), 1,
+    .may_be_empty = TRUE, .empty = N_("bench") },
+};
+
+static const TrMember rest_members[] = {
+  { "/turns/%u/rest/min", reach_rest, G_STRUCT_OFFSET (TrRest, min_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
+    N_("At least"), N_("change the rest after turn %u"), N_("Shortest rest after this fold"), 5, .settle = settle_rest_min },
+  { "/turns/%u/rest/max", reach_rest, G_STRUCT_OFFSET (TrRest, max_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
+    N_("At most"), N_("change the rest after turn %u"), N_("Longest it may wait"), 30 },
+};
+
+/* Choices */
+
+static char *
+dup_fold_name (guint value)
+{
+  return tr_words_fold ((int) value + 2);
+}
+
+static int
+get_fold (const TrTrial *trial,
+          int            dough,
+          guint          item)
+{
+  const TrTurn *turn = get_turn (trial, dough, item);
+
+  return turn != NULL ? turn->fold - 2 : -1;
+}
+
+static void
+set_fold (TrTrial              *draft,
+          int                   dough,
+          guint                 item,
+          guint                 value,
+          const TrDoughFigures *figures)
+{
+  get_turn (draft, dough, item)->fold = (int) value + 2;
+}
+
+enum { GIVEN_BY_THICKNESS, GIVEN_BY_LENGTH, GIVEN_BY_WIDTH, N_GIVEN };
+
+static char *
+dup_given_name (guint value)
+{
+  switch (value)
+    {
+    case GIVEN_BY_THICKNESS:
+      return g_strdup (_("thickness"));
+    case GIVEN_BY_LENGTH:
+      return g_strdup (_("length"));
+    default:
+      return g_strdup (_("width and thickness"));
+    }
+}
+
+static int
+get_given (const TrTrial *trial,
+           int            dough,
+           guint          item)
+{
+  const TrTurn *turn = get_turn (trial, dough, item);
+
+  if (turn == NULL)
+    return -1;
+  if (tr_is_written (turn->length_mm))
+    return GIVEN_BY_LENGTH;
+
+  return tr_is_written (turn->width_mm) ? GIVEN_BY_WIDTH : GIVEN_BY_THICKNESS;
+}
+
+/* What the block is rolled to now, to a whole millimetre, or a start. */
+static double
+get_rolled (const TrDoughFigures *figures,
+            guint                 item,
+            guint                 side,
+            double                fallback)
+{
+  if (figures == NULL || !figures->has_lamination || item >= figures->lamination.steps->len)
+    return fallback;
+
+  double mm = g_array_index (figures->lamination.steps, TrTurnFigures, item).rolled_mm.mm[side];
+
+  /* A thickness is set to half a millimetre, a length to a whole one. */
+  if (!isfinite (mm) || mm < 0.5)
+    return fallback;
+
+  return side == 2 ? round (mm * 2) / 2 : round (mm);
+}
+
+static void
+set_given (TrTrial              *draft,
+           int                   dough,
+           guint                 item,
+           guint                 value,
+           const TrDoughFigures *figures)
+{
+  TrTurn *turn = get_turn (draft, dough, item);
+  double thickness = tr_is_written (turn->thickness_mm) ? turn->thickness_mm : get_rolled (figures, item, 2, 8);
+
+  turn->length_mm = value == GIVEN_BY_LENGTH ? get_rolled (figures, item, 0, 600) : NAN;
+  turn->width_mm = value == GIVEN_BY_WIDTH ? get_rolled (figures, item, 1, 200) : NAN;
+  turn->thickness_mm = value == GIVEN_BY_LENGTH ? NAN : thickness;
+}
+
+enum { REST_NONE = TR_N_PLACES, N_REST_CHOICES };
+
+char *
+tr_dup_place_name (guint value)
+{
+  return g_strdup (value < TR_N_PLACES ? tr_words_place ((TrPlace) value) : _("no rest"));
+}
+
+static int
+get_rest_place (const TrTrial *trial,
+                int            dough,
+                guint          item)
+{
+  const TrTurn *turn = get_turn (trial, dough, item);
+
+  if (turn == NULL)
+    return -1;
+
+  return turn->rest != NULL ? (int) turn->rest->place : REST_NONE;
+}
+
+static void
+set_rest_place (TrTrial              *draft,
+                int                   dough,
+                guint                 item,
+                guint                 value,
+                const TrDoughFigures *figures)
+{
+  TrTurn *turn = get_turn (draft, dough, item);
+
+  if (value == REST_NONE)
+    {
+      g_clear_pointer (&turn->rest, tr_rest_free);
+      return;
+    }
+  if (turn->rest == NULL)
+    turn->rest = tr_rest_new ();
+  turn->rest->place = (TrPlace) value;
+}
+
+char *
+tr_dup_on_name (guint value)
+{
+  return g_strdup (value == TR_ON_BOARD ? _("a board") : _("a rack"));
+}
+
+static int
+get_rest_on (const TrTrial *trial,
+             int            dough,
+             guint          item)
+{
+  const TrRest *rest = reach_rest (trial, dough, item, FALSE);
+
+  return rest != NULL ? (int) rest->on : -1;
+}
+
+static void
+set_rest_on (TrTrial              *draft,
+             int                   dough,
+             guint                 item,
+             guint                 value,
+             const TrDoughFigures *figures)
+{
+  get_turn (draft, dough, item)->rest->on = (TrOn) value;
+}
+
+static const TrChoice fold_choice = {
+  "/turns/%u/fold", N_("Fold"), N_("change the fold of turn %u"), N_("How many times the dough lies on itself"),
+  5, dup_fold_name, get_fold, set_fold,
+};
+
+static const TrChoice given_choice = {
+  "/turns/%u/by", N_("Roll to a"), N_("change what turn %u is rolled to"),
+  N_("What you measure at the bench. The rest follows, since the volume stays."), N_GIVEN, dup_given_name, get_given, set_given,
+};
+
+static const TrChoice place_choice = {
+  "/turns/%u/rest/place", N_("Rest in"), N_("change the rest after turn %u"), NULL,
+  N_REST_CHOICES, tr_dup_place_name, get_rest_place, set_rest_place,
+};
+
+static const TrChoice on_choice = {
+  "/turns/%u/rest/on", N_("Lying on"), N_("change the rest after turn %u"),
+  N_("On a board one face cools, on a rack both"), TR_N_ONS, tr_dup_on_name, get_rest_on, set_rest_on,
+};
+
+/* Actions */
+
+static TrPage *
+get_page (TrTurnRow *self)
+{
+  TrPage *page = (TrPage *) gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
+
+  return page != NULL && tr_page_get_dough (page) != NULL ? page : NULL;
+}
+
+static void
+move_by (TrTurnRow *self,
+         int        by)
+{
+  TrPage *page = get_page (self);
+  const TrDough *shown = page != NULL ? tr_page_get_dough (page) : NULL;
+  int to = (int) self->item + by;
+
+  if (shown == NULL || to < 0 || to >= (int) shown->turns->len)
+    return;
+
+  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
+  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
+  g_autofree char *undo = tr_text_with_number (_("move turn %u"), self->item + 1);
+  g_autofree char *where = g_strdup_printf ("/turns/%d", to);
+
+  g_ptr_array_insert (dough->turns, to, g_ptr_array_steal_index (dough->turns, self->item));
+  if (tr_page_commit (page, draft, undo, NULL, where))
+    tr_page_go_to (page, where);
+}
+
+static void
+move_up_cb (GtkWidget  *widget,
+            const char *action_name,
+            GVariant   *parameter)
+{
+  move_by (TR_TURN_ROW (widget), -1);
+}
+
+static void
+move_down_cb (GtkWidget  *widget,
+              const char *action_name,
+              GVariant   *parameter)
+{
+  move_by (TR_TURN_ROW (widget), 1);
+}
+
+static void
+remove_cb (GtkWidget  *widget,
+           const char *action_name,
+           GVariant   *parameter)
+{
+  TrTurnRow *self = TR_TURN_ROW (widget);
+  TrPage *page = get_page (self);
+
+  if (page == NULL)
+    return;
+
+  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
+  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
+  g_autofree char *undo = tr_text_with_number (_("remove turn %u"), self->item + 1);
+
+  g_ptr_array_remove_index (dough->turns, self->item);
+  tr_page_commit (page, draft, undo, NULL, "/turns");
+}
+
+/* Building */
+
+static GtkWidget *
+new_action_button (const char *icon,
+                   const char *label,
+                   const char *action)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_tooltip_text (button, label);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+
+  return button;
+}
+
+static GtkWidget *
+build_head (TrTurnRow *self)
+{
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  self->title = gtk_label_new ("");
+  gtk_label_set_xalign (GTK_LABEL (self->title), 0);
+  gtk_widget_add_css_class (self->title, "heading");
+  gtk_widget_set_hexpand (self->title, TRUE);
+  gtk_box_append (GTK_BOX (head), self->title);
+  gtk_box_append (GTK_BOX (head), new_action_button ("go-up-symbolic", _("Earlier"), "turn.move-up"));
+  gtk_box_append (GTK_BOX (head), new_action_button ("go-down-symbolic", _("Later"), "turn.move-down"));
+  gtk_box_append (GTK_BOX (head), new_action_button ("list-remove-symbolic", _("Remove this turn"), "turn.remove"));
+
+  return head;
+}
+
+static GtkWidget *
+build_fields (void)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *roll = tr_fields_row_new (), *rest = tr_fields_row_new ();
+
+  tr_form_add (roll, tr_choice_field_new (&given_choice, TR_FIELD_ABOVE));
+  for (guint i = 0; i < G_N_ELEMENTS (roll_members); i++)
+    tr_form_add (roll, tr_entry_field_new (&roll_members[i], TR_FIELD_ABOVE));
+  tr_form_add (roll, tr_choice_field_new (&fold_choice, TR_FIELD_ABOVE));
+
+  tr_form_add (rest, tr_choice_field_new (&place_choice, TR_FIELD_ABOVE));
+  for (guint i = 0; i < G_N_ELEMENTS (rest_members); i++)
+    tr_form_add (rest, tr_entry_field_new (&rest_members[i], TR_FIELD_ABOVE));
+  tr_form_add (rest, tr_choice_field_new (&on_choice, TR_FIELD_ABOVE));
+
+  gtk_box_append (GTK_BOX (box), roll);
+  gtk_box_append (GTK_BOX (box), rest);
+
+  return box;
+}
+
+static void
+tr_turn_row_init (TrTurnRow *self)
+{
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_widget_set_margin_top (self->box, 12);
+  gtk_widget_set_margin_bottom (self->box, 12);
+  gtk_box_append (GTK_BOX (self->box), build_head (self));
+  gtk_box_append (GTK_BOX (self->box), build_fields ());
+
+  self->sizes = tr_words_label_new (NULL);
+  self->layers = tr_words_label_new ("dim-label");
+  self->breaks = tr_words_label_new ("error");
+  self->picture = tr_picture_view_new ("", tr_make_turn_picture, 9);
+  gtk_widget_set_margin_top (self->sizes, 6);
+  gtk_box_append (GTK_BOX (self->box), self->sizes);
+  gtk_box_append (GTK_BOX (self->box), self->layers);
+  gtk_box_append (GTK_BOX (self->box), self->breaks);
+  gtk_box_append (GTK_BOX (self->box), self->picture);
+
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), self->box);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (self), FALSE);
+  gtk_list_box_row_set_selectable (GTK_LIST_BOX_ROW (self), FALSE);
+  gtk_widget_set_focusable (GTK_WIDGET (self), FALSE);
+}
+
+static void
+tr_turn_row_class_init (TrTurnRowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  gtk_widget_class_install_action (widget_class, "turn.move-up", NULL, move_up_cb);
+  gtk_widget_class_install_action (widget_class, "turn.move-down", NULL, move_down_cb);
+  gtk_widget_class_install_action (widget_class, "turn.remove", NULL, remove_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "turn.move-up", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_ALT_MASK, "turn.move-down", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, GDK_ALT_MASK, "turn.remove", NULL);
+}
+
+GtkWidget *
+tr_turn_row_new (void)
+{
+  return g_object_new (TR_TYPE_TURN_ROW, NULL);
+}
+
+/* Showing */
+
+static void
+set_context (GtkWidget  *widget,
+             const char *context,
+             guint       item)
+{
+  if (TR_IS_FIELD (widget))
+    {
+      tr_field_set_item (TR_FIELD (widget), item);
+      tr_field_set_context (TR_FIELD (widget), context);
+      return;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    set_context (child, context, item);
+}
+
+void
+tr_turn_row_set_item (TrTurnRow *self,
+                      guint      item)
+{
+  g_return_if_fail (TR_IS_TURN_ROW (self));
+
+  g_autofree char *title = g_strdup_printf (_("Turn %u"), item + 1);
+
+  self->item = item;
+  gtk_label_set_text (GTK_LABEL (self->title), title);
+  set_context (self->box, title, item);
+  tr_picture_view_set_name (TR_PICTURE_VIEW (self->picture), title);
+}
+
+guint
+tr_turn_row_get_item (TrTurnRow *self)
+{
+  g_return_val_if_fail (TR_IS_TURN_ROW (self), 0);
+
+  return self->item;
+}
+
+static char *
+dup_breaks (TrBreaks breaks)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < TR_N_BREAKS; i++)
+    if ((breaks & (1u << i)) != 0)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "; " : "", tr_words_break ((TrBreaks) (1u << i)));
+
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static void
+show_turn_figures (TrTurnRow           *self,
+                   const TrTurnFigures *turn,
+                   const TrReader      *reader)
+{
+  g_autofree char *start = tr_words_size_bare (reader, &turn->start_mm);
+  g_autofree char *rolled = tr_words_size_bare (reader, &turn->rolled_mm);
+  g_autofree char *folded = tr_words_size (reader, &turn->folded_mm);
+  g_autofree char *count = tr_words_count (reader, turn->fat_layers);
+  g_autofree char *thick = tr_words_micrometres (reader, &turn->fat_layer_um);
+  g_autofree char *stretch = tr_words_number (reader, turn->stretch, 1);
+
+  tr_words_label_take (self->sizes, g_strdup_printf (_("%s → rolled %s → folded %s"), start, rolled, folded));
+  tr_words_label_take (self->layers, g_strdup_printf (_("%s fat layers, %s each · stretched %s times"), count, thick, stretch));
+  tr_words_label_take (self->breaks, dup_breaks (turn->breaks));
+}
+
+void
+tr_turn_row_refresh (TrTurnRow *self)
+{
+  g_return_if_fail (TR_IS_TURN_ROW (self));
+
+  TrPage *page = get_page (self);
+  const TrDoughFigures *figures = page != NULL ? tr_page_get_figures (page) : NULL;
+
+  if (figures == NULL || self->item >= figures->dough->turns->len)
+    return;
+
+  gboolean has_figures = figures->has_lamination && self->item < figures->lamination.steps->len;
+
+  tr_fields_refresh (self->box);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.move-up", self->item > 0);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.move-down", self->item + 1 < figures->dough->turns->len);
+  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), has_figures ? figures : NULL, self->item, tr_page_get_reader (page));
+  if (has_figures)
+    {
+      show_turn_figures (self, &g_array_index (figures->lamination.steps, TrTurnFigures, self->item), tr_page_get_reader (page));
+      return;
+    }
+  tr_words_label_set (self->sizes, NULL);
+  tr_words_label_set (self->layers, NULL);
+  tr_words_label_set (self->breaks, NULL);
+}
