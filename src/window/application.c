@@ -199,10 +199,10 @@ tr_application_recover (TrApplication *self,
       return;
     }
 
+  /* The document looks after its copy from here on. */
+  g_ptr_array_remove_index (self->recoveries, index);
   tr_application_show (self, document, from);
-  /* Only now that there is a newer copy may the old one go. */
   tr_document_write_recovery (document);
-  tr_application_drop_recovery (self, path);
 }
 
 /* Starting *****************************************************************/

@@ -433,6 +433,7 @@ tr_doughs_init (TrDoughs *self)
   gtk_box_append (GTK_BOX (box), scrolled);
   gtk_box_append (GTK_BOX (box), new_tools ());
   tr_page_set_child (TR_PAGE (self), box);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "doughs");
   gtk_widget_set_size_request (GTK_WIDGET (self), 200, -1);
 }
 

@@ -206,7 +206,7 @@ tr_start_page_init (TrStartPage *self)
   gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
   gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
   gtk_widget_set_size_request (box, 420, -1);
-  gtk_widget_add_css_class (box, "start");
+  gtk_widget_add_css_class (box, "start-page");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), box);
   gtk_widget_set_parent (scrolled, GTK_WIDGET (self));

@@ -318,9 +318,10 @@ static const TrAction actions[] = {
   { "win.go-formula", "<Alt>2", N_("Formula"), TR_MENU_VIEW, FALSE, go_page_cb },
   { "win.go-turns", "<Alt>3", N_("Turns"), TR_MENU_VIEW, FALSE, go_page_cb },
   { "win.go-sheet", "<Alt>4", N_("Sheet"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.go-bench", "<Alt>5", N_("Bench"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.go-method", "<Alt>5", N_("Method"), TR_MENU_VIEW, FALSE, go_page_cb },
+  { "win.go-bench", "<Alt>6", N_("Bench"), TR_MENU_VIEW, FALSE, go_page_cb },
   { "win.show-findings", "F9", N_("Findings"), TR_MENU_VIEW, FALSE, NULL },
-  { "win.go-findings", "<Alt>6", N_("Go to the findings"), TR_MENU_NONE, FALSE, go_page_cb },
+  { "win.go-findings", "<Alt>7", N_("Go to the findings"), TR_MENU_NONE, FALSE, go_page_cb },
   { "app.units::metric", NULL, N_("Metric: g, mm, °C"), TR_MENU_UNITS, FALSE, NULL },
   { "app.units::us", NULL, N_("US: oz, in, °F"), TR_MENU_UNITS, FALSE, NULL },
   { "app.colours::system", NULL, N_("As the system"), TR_MENU_COLOURS, FALSE, NULL },
@@ -411,7 +412,8 @@ tr_window_update_actions (TrWindow *self)
 {
   static const char *const on_a_dough[] = {
     "win.export-card", "win.export-all-cards", "win.print-card", "win.duplicate-dough", "win.rename-dough",
-    "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-bench",
+    "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
+    "win.go-bench",
     "win.go-findings", "win.save-as",
   };
   const TrTrial *trial = tr_document_get_trial (self->document);

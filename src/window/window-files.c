@@ -300,11 +300,7 @@ tr_window_save (TrWindow *self)
 void
 tr_window_tell_changed_on_disk (TrWindow *self)
 {
-  gboolean is_modified = tr_document_is_modified (self->document);
-  const TrNoticeButton buttons[] = {
-    { is_modified ? _("Reload, dropping my changes") : _("Reload"), "win.reload" },
-    { _("Keep mine"), NULL },
-  };
+  const TrNoticeButton buttons[] = { { _("Reload"), "win.reload" }, { _("Keep mine"), NULL } };
   g_autofree char *name = tr_document_get_file (self->document) != NULL
                           ? g_file_get_basename (tr_document_get_file (self->document)) : NULL;
   g_autofree char *sentence = NULL;

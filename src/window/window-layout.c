@@ -21,11 +21,12 @@
 #define COMPACT_BELOW_PX 800.0
 
 /* In the order in which a finding's field is looked for. */
-enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_BENCH, PAGE_DOUGHS, PAGE_FINDINGS, PAGE_STRIP };
+enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_BENCH, PAGE_DOUGHS, PAGE_FINDINGS, PAGE_STRIP };
 static const struct { const char *name, *title; GtkWidget *(*new) (void); } page_kinds[TR_N_PAGES] = {
   [PAGE_FORMULA] = { "formula", N_("Formula"), tr_formula_page_new },
   [PAGE_TURNS] = { "turns", N_("Turns"), tr_turns_page_new },
   [PAGE_SHEET] = { "sheet", N_("Sheet"), tr_sheet_page_new },
+  [PAGE_METHOD] = { "method", N_("Method"), tr_method_page_new },
   [PAGE_BENCH] = { "bench", N_("Bench"), tr_bench_page_new },
   [PAGE_DOUGHS] = { "doughs", N_("Doughs"), tr_doughs_new },
   [PAGE_FINDINGS] = { "findings", N_("Findings"), tr_findings_new },
@@ -223,11 +224,8 @@ tr_window_build_pages (TrWindow *self)
       self->pages[i] = TR_PAGE (page_kinds[i].new ());
       gtk_accessible_update_property (GTK_ACCESSIBLE (self->pages[i]), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                       _(page_kinds[i].title), -1);
-      if (i <= PAGE_BENCH || i == PAGE_DOUGHS)
-        {
-          gtk_widget_set_hexpand (GTK_WIDGET (self->pages[i]), TRUE);
-          gtk_widget_set_vexpand (GTK_WIDGET (self->pages[i]), TRUE);
-        }
+      gtk_widget_set_hexpand (GTK_WIDGET (self->pages[i]), TRUE);
+      gtk_widget_set_vexpand (GTK_WIDGET (self->pages[i]), i != PAGE_STRIP && i != PAGE_FINDINGS);
     }
 
   self->formula_stack_slot = new_slot ();
@@ -240,7 +238,7 @@ tr_window_build_pages (TrWindow *self)
   self->doughs_popover_slot = new_slot ();
   gtk_widget_set_size_request (self->doughs_popover_slot, 260, -1);
   gtk_popover_set_child (self->doughs_popover, self->doughs_popover_slot);
-  gtk_revealer_set_child (self->findings_revealer, GTK_WIDGET (self->pages[PAGE_FINDINGS]));
+  move_to (GTK_WIDGET (self->pages[PAGE_FINDINGS]), self->findings_slot);
   gtk_box_append (self->foot, GTK_WIDGET (self->pages[PAGE_STRIP]));
   g_signal_connect_object (self->pages[PAGE_DOUGHS], "chosen", G_CALLBACK (dough_chosen_cb), self, G_CONNECT_SWAPPED);
   set_layout (self, TR_LAYOUT_WIDE);

@@ -16,7 +16,7 @@
 
 G_BEGIN_DECLS
 
-#define TR_N_PAGES 7
+#define TR_N_PAGES 8
 
 struct _TrWindow
 {
@@ -39,7 +39,7 @@ struct _TrWindow
   GtkBox *formula_slot;
   GtkWidget *switcher;
   GtkStack *pages_stack;
-  GtkRevealer *findings_revealer;
+  GtkWidget *findings_slot;
   GtkBox *foot;
 
   /* Borrowed References */

@@ -374,7 +374,7 @@ show_findings (TrWindow *self,
     return;
 
   self->shows_findings = (guint) shows;
-  gtk_revealer_set_reveal_child (self->findings_revealer, shows);
+  gtk_widget_set_visible (self->findings_slot, shows);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWS_FINDINGS]);
 }
 
@@ -440,7 +440,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TrWindow, formula_slot);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, switcher);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, pages_stack);
-  gtk_widget_class_bind_template_child (widget_class, TrWindow, findings_revealer);
+  gtk_widget_class_bind_template_child (widget_class, TrWindow, findings_slot);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, foot);
 }
 
