@@ -10,8 +10,6 @@
  * writing in place when it would have to be paid.
  */
 
-#include "config.h"
-
 #include "disk.h"
 
 #include <errno.h>
@@ -155,9 +153,8 @@ write_all (int         fd,
   return TRUE;
 }
 
-/* Where the links lead: also where the last of them leads to nothing yet. */
-static char *
-dup_target (const char *path)
+char *
+tr_disk_dup_target (const char *path)
 {
   g_autofree char *target = g_strdup (path);
 
@@ -197,39 +194,88 @@ sync_folder (const char *path)
   close (fd);
 }
 
+static gboolean
+refuse_target (const char  *target,
+               const char  *why,
+               GError     **error)
+{
+  g_autofree char *shown = g_filename_display_name (target);
+
+  g_set_error (error, TR_TRIAL_ERROR, TR_TRIAL_ERROR_NO_TEMPORARY,
+               "Cannot save safely as “%s”: %s. Nothing was changed.", shown, why);
+
+  return FALSE;
+}
+
+/* A rename would go through where writing would not: over a read-only file, a
+ * device, a chain of links that bites its tail. */
+static gboolean
+check_target (const char  *target,
+              struct stat *was,
+              gboolean    *exists,
+              GError     **error)
+{
+  *exists = lstat (target, was) == 0;
+  if (!*exists)
+    return TRUE;
+  if (!S_ISREG (was->st_mode))
+    return refuse_target (target, "it is not a regular file", error);
+  if (access (target, W_OK) != 0)
+    return refuse_target (target, g_strerror (errno), error);
+
+  return TRUE;
+}
+
 static int
 make_temporary (const char  *target,
+                guint        mode,
                 char       **temporary,
                 GError     **error)
 {
   g_autofree char *folder = g_path_get_dirname (target);
   g_autofree char *path = g_build_filename (folder, ".tourier-XXXXXX", NULL);   /* never too long, whatever the name */
-  int fd = g_mkstemp_full (path, O_RDWR | O_CLOEXEC, 0600);
+  int fd = g_mkstemp_full (path, O_RDWR | O_CLOEXEC, (int) mode);
 
   if (fd < 0)
     {
-      g_autofree char *shown = g_filename_display_name (folder);
+      g_autofree char *why = g_strconcat ("no file can be made beside it (", g_strerror (errno), ")", NULL);
 
-      g_set_error (error, TR_TRIAL_ERROR, TR_TRIAL_ERROR_NO_TEMPORARY,
-                   "Cannot save safely in “%s”: no file can be made there (%s). Nothing was changed.",
-                   shown, g_strerror (errno));
+      refuse_target (target, why, error);
     }
   *temporary = g_steal_pointer (&path);
 
   return fd;
 }
 
+gboolean
+tr_disk_can_replace (const char  *path,
+                     GError     **error)
+{
+  g_autofree char *target = tr_disk_dup_target (path);
+  g_autofree char *temporary = NULL;
+  struct stat was;
+  gboolean exists;
+  int fd = check_target (target, &was, &exists, error) ? make_temporary (target, 0600, &temporary, error) : -1;
+
+  if (fd < 0)
+    return FALSE;
+  close (fd);
+  g_unlink (temporary);
+
+  return TRUE;
+}
+
 static gboolean
-fill_temporary (int          fd,
-                const char  *bytes,
-                gsize        length,
-                guint        mode,
-                TrDiskState *state)
+fill_temporary (int                fd,
+                const char        *bytes,
+                gsize              length,
+                const struct stat *was,
+                TrDiskState       *state)
 {
   struct stat now;
 
   if (!write_all (fd, bytes, length)
-      || fchmod (fd, (mode_t) mode) != 0
+      || (was != NULL && fchmod (fd, was->st_mode & 07777) != 0)
       || fsync (fd) != 0
       || fstat (fd, &now) != 0)
     return FALSE;
@@ -246,18 +292,20 @@ tr_disk_replace (const char   *path,
                  TrDiskState  *state,
                  GError      **error)
 {
-  g_autofree char *target = dup_target (path);
+  g_autofree char *target = tr_disk_dup_target (path);
   g_autofree char *temporary = NULL;
   TrDiskState written = { FALSE };
   struct stat was;
-  int fd = make_temporary (target, &temporary, error);
+  gboolean exists;
+  int fd, saved_errno;
 
+  if (!check_target (target, &was, &exists, error))
+    return FALSE;
+  fd = make_temporary (target, exists ? 0600 : mode, &temporary, error);
   if (fd < 0)
     return FALSE;
-  if (stat (target, &was) == 0)
-    mode = was.st_mode & 07777;
 
-  int saved_errno = fill_temporary (fd, bytes, length, mode, &written) ? 0 : errno;
+  saved_errno = fill_temporary (fd, bytes, length, exists ? &was : NULL, &written) ? 0 : errno;
   if (close (fd) != 0 && saved_errno == 0)
     saved_errno = errno;
   if (saved_errno == 0 && g_rename (temporary, target) != 0)
@@ -279,7 +327,7 @@ gboolean
 tr_disk_back_up (const char  *path,
                  GError     **error)
 {
-  g_autofree char *target = dup_target (path);
+  g_autofree char *target = tr_disk_dup_target (path);
   g_autofree char *backup = g_strconcat (target, "~", NULL);
   g_autofree char *bytes = NULL;
   struct stat was;

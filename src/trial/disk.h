@@ -29,9 +29,15 @@ void      tr_disk_get_state   (const char   *path,
 gboolean  tr_disk_state_equal (const TrDiskState *a,
                                const TrDiskState *b);
 
+/* What `path` names through its links, also where the last of them leads to
+ * nothing yet. */
+char     *tr_disk_dup_target  (const char   *path);
+/* Whether tr_disk_replace could begin; nothing is left behind. */
+gboolean  tr_disk_can_replace (const char   *path,
+                               GError      **error);
 /* Replaces what `path` (through its links) names by `bytes`: a temporary file
  * beside it, synced, renamed over it, folder synced. The mode of what was there
- * is kept, else it is `mode`. Never in place: where no temporary file can be
+ * is kept; a new file gets `mode` less the umask. Never in place: where no temporary file can be
  * made the error is TR_TRIAL_ERROR_NO_TEMPORARY and nothing was touched. */
 gboolean  tr_disk_replace     (const char   *path,
                                const char   *bytes,

@@ -1,4 +1,4 @@
-/* json-text.c: numbers and strings as JSON text
+/* json-text.c: values as JSON text
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -9,9 +9,11 @@
  * is 0. What JSON cannot say (NaN, infinities) is null.
  */
 
-#include "document.h"
+#include "strict.h"
 
 #include <string.h>
+
+#include "document.h"
 
 #define MAX_WHOLE 9007199254740992.0   /* 2^53: every whole number up to here is exact */
 
@@ -99,4 +101,79 @@ tr_json_append_string (GString    *out,
       run++;
     }
   g_string_append_c (out, '"');
+}
+
+/* Trees */
+
+static void
+append_object (GString    *out,
+               JsonObject *object)
+{
+  JsonObjectIter iter;
+  const char *name, *separator = "";
+  JsonNode *node;
+
+  g_string_append_c (out, '{');
+  json_object_iter_init_ordered (&iter, object);
+  while (json_object_iter_next_ordered (&iter, &name, &node))
+    {
+      g_string_append (out, separator);
+      tr_json_append_string (out, name);
+      g_string_append_c (out, ':');
+      tr_strict_append_node (out, node);
+      separator = ",";
+    }
+  g_string_append_c (out, '}');
+}
+
+static void
+append_array (GString   *out,
+              JsonArray *array)
+{
+  g_string_append_c (out, '[');
+  for (guint i = 0; i < json_array_get_length (array); i++)
+    {
+      if (i > 0)
+        g_string_append_c (out, ',');
+      tr_strict_append_node (out, json_array_get_element (array, i));
+    }
+  g_string_append_c (out, ']');
+}
+
+static void
+append_value (GString  *out,
+              JsonNode *node)
+{
+  GType type = json_node_get_value_type (node);
+
+  if (type == G_TYPE_STRING)
+    tr_json_append_string (out, json_node_get_string (node));
+  else if (type == G_TYPE_BOOLEAN)
+    g_string_append (out, json_node_get_boolean (node) ? "true" : "false");
+  else if (type == G_TYPE_INT64)
+    g_string_append_printf (out, "%" G_GINT64_FORMAT, json_node_get_int (node));
+  else
+    tr_json_append_number (out, json_node_get_double (node));
+}
+
+void
+tr_strict_append_node (GString  *out,
+                       JsonNode *node)
+{
+  switch (json_node_get_node_type (node))
+    {
+    case JSON_NODE_OBJECT:
+      append_object (out, json_node_get_object (node));
+      break;
+    case JSON_NODE_ARRAY:
+      append_array (out, json_node_get_array (node));
+      break;
+    case JSON_NODE_VALUE:
+      append_value (out, node);
+      break;
+    case JSON_NODE_NULL:
+    default:
+      g_string_append (out, "null");
+      break;
+    }
 }

@@ -99,11 +99,17 @@ TrTrial     *tr_trial_read_path      (const char *path, TrDiskState *state, GErr
 /* The text of one object as the document has it, without a newline at the end. */
 void         tr_object_append_text   (const TrObject *type, gconstpointer object, GString *out);
 
+/* Whether two trials have the same text. Only what they do not share is looked
+ * at; `bytes` is how long that is in `a`. */
+gboolean     tr_trial_is_same        (const TrTrial *a, const TrTrial *b, gsize *bytes);
+
 /* Whether a number stands inside the member's range (whole, where it must be). */
 gboolean     tr_member_accepts       (const TrMember *member, double value);
 /* "a number from 0 to 100", "one of half, gate, …": what the member takes. */
 char        *tr_member_dup_expected  (const TrMember *member);
 
+/* What the tables say about every member. The trial's text is not longer than `bound`. */
+gboolean     tr_trial_check_members  (const TrTrial *trial, gsize *bound, GError **error);
 /* Unique ids and references, in a trial whose members are all in range. */
 gboolean     tr_trial_check_references (const TrTrial *trial, GError **error);
 

@@ -20,6 +20,9 @@
 #define MAX_MEMBER_BYTES 96
 #define MAX_BYTES_A_BYTE 6
 
+/* The most that can be opened again, and room for what a recovery copy adds. */
+#define MAX_TEXT_BYTES (TR_STRICT_MAX_BYTES - 16384)
+
 typedef struct {
   GString *pointer;
   gsize bound;                   /* the text is not longer than this */
@@ -371,19 +374,35 @@ walk_object (Walk           *walk,
   return walk_kept (walk, *tr_object_extra (type, (gpointer) object), JSON_NODE_OBJECT, FALSE);
 }
 
-static gboolean
-check_size (const TrTrial *trial,
-            Walk          *walk)
+gboolean
+tr_trial_check_members (const TrTrial  *trial,
+                        gsize          *bound,
+                        GError        **error)
 {
-  gsize length = walk->bound;
+  g_autoptr (GString) pointer = g_string_new (NULL);
+  Walk walk = { pointer, 0, error };
 
-  if (length > TR_STRICT_MAX_BYTES)
+  if (!walk_object (&walk, &tr_trial_object, trial))
+    return FALSE;
+  *bound = walk.bound;
+
+  return TRUE;
+}
+
+static gboolean
+check_size (const TrTrial  *trial,
+            gsize           bound,
+            GError        **error)
+{
+  gsize length = bound;
+
+  if (length > MAX_TEXT_BYTES)
     g_free (tr_trial_write (trial, &length));
-  if (length <= TR_STRICT_MAX_BYTES)
+  if (length <= MAX_TEXT_BYTES)
     return TRUE;
 
-  g_set_error (walk->error, TR_TRIAL_ERROR, TR_TRIAL_ERROR_TOO_LARGE,
-               "Expected at most %d bytes (4 MiB), found %" G_GSIZE_FORMAT ".", TR_STRICT_MAX_BYTES, length);
+  g_set_error (error, TR_TRIAL_ERROR, TR_TRIAL_ERROR_TOO_LARGE,
+               "Expected at most %d bytes, found %" G_GSIZE_FORMAT ".", MAX_TEXT_BYTES, length);
 
   return FALSE;
 }
@@ -392,10 +411,11 @@ gboolean
 tr_trial_validate (const TrTrial  *trial,
                    GError        **error)
 {
-  g_autoptr (GString) pointer = g_string_new (NULL);
-  Walk walk = { pointer, 0, error };
+  gsize bound = 0;
 
   g_return_val_if_fail (trial != NULL, FALSE);
 
-  return walk_object (&walk, &tr_trial_object, trial) && tr_trial_check_references (trial, error) && check_size (trial, &walk);
+  return tr_trial_check_members (trial, &bound, error)
+         && tr_trial_check_references (trial, error)
+         && check_size (trial, bound, error);
 }
