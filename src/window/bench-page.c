@@ -171,7 +171,7 @@ tr_bench_page_init (TrBenchPage *self)
   ADD_FORM (column, _("Trays and oven"), oven_members);
   ADD_FORM (column, _("Work"), work_members);
   form = ADD_FORM (column, _("Scale and prices"), scale_members);
-  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (gtk_widget_get_last_child (form)), 7);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (gtk_widget_get_last_child (form)), 7, 7);
   tr_page_set_child (TR_PAGE (self), self->scroller);
 }
 

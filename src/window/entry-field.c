@@ -561,7 +561,6 @@ new_entry (const TrMember *member)
   gtk_entry_set_input_hints (GTK_ENTRY (entry), is_text ? GTK_INPUT_HINT_NONE : GTK_INPUT_HINT_NO_EMOJI);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), is_text ? 16 : 7);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), is_text ? 40 : 7);
-  gtk_widget_set_hexpand (entry, is_text);
   if (!is_text)
     {
       gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
@@ -593,10 +592,11 @@ tr_entry_field_new (const TrMember *member,
 
 void
 tr_entry_field_set_width_chars (TrEntryField *self,
-                                int           chars)
+                                int           least,
+                                int           most)
 {
   g_return_if_fail (TR_IS_ENTRY_FIELD (self));
 
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), chars);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), chars);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), least);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), most);
 }

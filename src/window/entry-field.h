@@ -23,7 +23,8 @@ G_DECLARE_FINAL_TYPE (TrEntryField, tr_entry_field, TR, ENTRY_FIELD, TrField)
 GtkWidget *tr_entry_field_new             (const TrMember *member,
                                            TrFieldShape    shape);
 void       tr_entry_field_set_width_chars (TrEntryField   *self,
-                                           int             chars);
+                                           int             least,
+                                           int             most);
 /* As if the focus left: commits what stands there and ends the undo step. */
 void       tr_entry_field_settle          (TrEntryField   *self);
 

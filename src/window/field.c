@@ -162,7 +162,10 @@ build_beside (TrField        *self,
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
   gtk_widget_set_hexpand (priv->label, TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (priv->unit), 4);
+  gtk_label_set_width_chars (GTK_LABEL (priv->unit), 5);
+  /* Forms of one page line up with each other. */
+  gtk_label_set_width_chars (GTK_LABEL (priv->label), 18);
+  gtk_widget_set_visible (priv->unit, TRUE);
   gtk_box_append (GTK_BOX (row), priv->label);
   gtk_box_append (GTK_BOX (row), priv->control);
   gtk_box_append (GTK_BOX (row), priv->unit);

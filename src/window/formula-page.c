@@ -101,13 +101,13 @@ static const TrMember batch_members[] = {
 
 static const TrMember loss_members[] = {
   { "/pieces_written", DOUGH (pieces_written), .hold = TR_HOLD_COUNT, .quantity = TR_QUANTITY_WHOLE,
-    .label = N_("Pieces as written"), .undo = N_("change the pieces as written"), .may_be_empty = TRUE, .empty = N_("not said"),
+    .label = N_("Pieces as written"), .undo = N_("change the pieces as written"), .may_be_empty = TRUE, .empty = N_("unsaid"),
     .tooltip = N_("How many pieces the amounts as written make; scales wash and filling, and the batch where nothing is cut") },
   { "/handling_loss_percent", DOUGH (handling_loss_percent), NUMBER = TR_QUANTITY_PERCENT,
     .label = N_("Handling loss"), .undo = N_("change the handling loss"), .step = 0.5,
     .tooltip = N_("What stays in the bowl and on the bench, evenly of dough and fat") },
   { "/bake_loss_percent", DOUGH (bake_loss_percent), NUMBER = TR_QUANTITY_PERCENT,
-    .label = N_("Bake loss"), .undo = N_("change the bake loss"), .step = 0.5, .may_be_empty = TRUE, .empty = N_("not known"),
+    .label = N_("Bake loss"), .undo = N_("change the bake loss"), .step = 0.5, .may_be_empty = TRUE, .empty = "–",
     .tooltip = N_("Water lost in the oven, of the raw weight; weigh a few pieces before and after") },
   { "/dough_density_g_ml", DOUGH (dough_density_g_ml), NUMBER = TR_QUANTITY_NUMBER,
     .label = N_("Dough density"), .undo = N_("change the dough density"), .unit = "g/ml", .step = 0.01,
@@ -212,6 +212,12 @@ static const TrChoice batch_choice = {
 
 /* Showing */
 
+static int
+get_decimals (const TrBand *band)
+{
+  return band->low == floor (band->low) && band->high == floor (band->high) ? 0 : 1;
+}
+
 static void
 refresh_ratio (TrFormulaPage        *self,
                TrRatio               ratio,
@@ -228,15 +234,15 @@ refresh_ratio (TrFormulaPage        *self,
       return;
     }
 
-  g_autofree char *low = tr_words_number (reader, band.low, band.low == floor (band.low) ? 0 : 1);
-  g_autofree char *high = tr_words_percent (reader, band.high);
+  g_autofree char *low = tr_words_number (reader, band.low, get_decimals (&band));
+  g_autofree char *high = tr_words_number (reader, band.high, get_decimals (&band));
 
   if (isnan (value) || (value >= band.low && value <= band.high))
-    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("usual: %s–%s"), low, high));
+    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("usual: %s–%s %%"), low, high));
   else if (value < band.low)
-    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("below the usual %s–%s"), low, high));
+    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("below the usual %s–%s %%"), low, high));
   else
-    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("above the usual %s–%s"), low, high));
+    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("above the usual %s–%s %%"), low, high));
   gtk_widget_set_tooltip_text (self->ratio_bands[ratio], band.source);
 }
 
@@ -319,7 +325,7 @@ build_batch (GtkWidget *column)
   GtkWidget *strip = tr_fields_row_new ();
   GtkWidget *name = tr_entry_field_new (&name_member, TR_FIELD_ABOVE);
 
-  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (name), 22);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (name), 12, 22);
   tr_form_add (strip, name);
   tr_form_add (strip, tr_choice_field_new (&kind_choice, TR_FIELD_ABOVE));
   for (guint i = 0; i < G_N_ELEMENTS (batch_members); i++)

@@ -282,7 +282,8 @@ set_entry_text (TrIngredientEntry *self,
 
   self->is_setting = TRUE;
   gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
-  gtk_editable_set_position (GTK_EDITABLE (self->entry), -1);
+  /* Seen from its start, unless somebody is at its end. */
+  gtk_editable_set_position (GTK_EDITABLE (self->entry), gtk_widget_has_focus (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry)))) ? -1 : 0);
   self->is_setting = FALSE;
 }
 
@@ -536,7 +537,8 @@ tr_ingredient_entry_init (TrIngredientEntry *self)
 {
   self->entry = gtk_entry_new ();
   gtk_editable_set_enable_undo (GTK_EDITABLE (self->entry), FALSE);
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 12);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 10);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 28);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), _("Ingredient"));
   gtk_widget_set_parent (self->entry, GTK_WIDGET (self));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_HAS_POPUP, TRUE, -1);

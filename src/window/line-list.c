@@ -571,6 +571,7 @@ tr_line_list_init (TrLineList *self)
 
   self->list = gtk_list_box_new ();
   gtk_widget_add_css_class (self->list, "plain");
+  gtk_widget_add_css_class (self->list, "lines");
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
   gtk_list_box_set_sort_func (GTK_LIST_BOX (self->list), compare_rows, NULL, NULL);
   gtk_list_box_set_header_func (GTK_LIST_BOX (self->list), update_header, self, NULL);

@@ -44,8 +44,8 @@ static const TrMember temperature_members[] = {
   { "/method/flour_c", METHOD (flour_c), N_("Flour"), N_("change the flour temperature") },
   { "/method/preferment_c", METHOD (preferment_c), N_("Preferment"), N_("change the preferment temperature"), N_("Empty: as the room"),
     .may_be_empty = TRUE, .empty = N_("room") },
-  { "/method/liquids_c", METHOD (liquids_c), N_("Milk, eggs and other liquids"), N_("change the temperature of the liquids"),
-    N_("Poured beside the water. Empty: as the fridge."), .may_be_empty = TRUE, .empty = N_("fridge") },
+  { "/method/liquids_c", METHOD (liquids_c), N_("Other liquids"), N_("change the temperature of the liquids"),
+    N_("Milk, eggs and what else is poured beside the water. Empty: as the fridge."), .may_be_empty = TRUE, .empty = N_("fridge") },
   { "/method/tap_c", METHOD (tap_c), N_("Tap water"), N_("change the tap temperature"), N_("For ice to be weighed") },
   { "/method/friction_c", reach_method, G_STRUCT_OFFSET (TrMethod, friction_c), TR_HOLD_NUMBER, TR_QUANTITY_NUMBER,
     N_("Friction"), N_("change the friction"), N_("How much mixing warms the dough, as a sum over the temperatures counted, in °C"), 1,
@@ -299,7 +299,7 @@ attach_step (GtkWidget         *grid,
       {
         GtkWidget *field = tr_entry_field_new (&step_members[i], TR_FIELD_TABLE);
 
-        tr_entry_field_set_width_chars (TR_ENTRY_FIELD (field), 5);
+        tr_entry_field_set_width_chars (TR_ENTRY_FIELD (field), 5, 5);
         attach_field (grid, field, shape, (int) i + 1, row);
       }
   if (shape->has_place)

@@ -160,6 +160,7 @@ new_text_view (TrNotesField *self)
   gtk_text_view_set_right_margin (GTK_TEXT_VIEW (view), 6);
   gtk_widget_set_size_request (view, -1, 60);
   gtk_widget_set_hexpand (view, TRUE);
+  gtk_widget_add_css_class (view, "notes");
 
   g_signal_connect_object (focus, "leave", G_CALLBACK (focus_left_cb), self, 0);
   gtk_widget_add_controller (view, focus);

@@ -379,46 +379,77 @@ dup_printed (const TrSheet  *sheet,
 
 /* Alternatives */
 
-static char *
-dup_alternative (const TrAlternative *alternative,
-                 const TrReader      *reader)
-{
-  g_autofree char *size = tr_words_area_size (reader, alternative->length_mm, alternative->width_mm);
-  g_autofree char *pieces = tr_words_count (reader, alternative->pieces_cut);
-  g_autofree char *scrap = tr_words_percent (reader, alternative->scrap_percent);
+enum { COLUMN_LAYOUT, COLUMN_SHEETS, COLUMN_SIZE, COLUMN_PIECES, COLUMN_SCRAP, N_COLUMNS };
 
-  if (alternative->sheets == 1)
-    return g_strdup_printf (_("%d × %d, one sheet %s, %s pieces, scrap %s"),
-                            alternative->rows, alternative->per_row, size, pieces, scrap);
-
-  return g_strdup_printf (_("%d × %d, %d sheets %s, %s pieces, scrap %s"),
-                          alternative->rows, alternative->per_row, alternative->sheets, size, pieces, scrap);
-}
+static const int column_chars[N_COLUMNS] = { 9, 9, 15, 10, 13 };
 
 static GtkWidget *
 new_alternative_row (void)
 {
   GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *label = tr_words_label_new (NULL);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
-  gtk_widget_set_margin_start (label, 6);
-  gtk_widget_set_margin_end (label, 6);
-  gtk_widget_set_margin_top (label, 6);
-  gtk_widget_set_margin_bottom (label, 6);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), label);
+  for (guint i = 0; i < N_COLUMNS; i++)
+    {
+      GtkWidget *label = tr_figure_label_new (column_chars[i]);
+
+      if (i == COLUMN_LAYOUT)
+        gtk_label_set_xalign (GTK_LABEL (label), 0);
+      gtk_box_append (GTK_BOX (box), label);
+    }
+  gtk_widget_set_margin_start (box, 6);
+  gtk_widget_set_margin_end (box, 6);
+  gtk_widget_set_margin_top (box, 3);
+  gtk_widget_set_margin_bottom (box, 3);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
 
   return row;
 }
 
+/* Takes the texts; they are also what the row is called. */
 static void
 show_alternative (TrSheetPage *self,
                   int          index,
-                  char        *text)
+                  char       **texts)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->alternatives), index);
+  GtkWidget *label = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
+  g_autofree char *name = g_strjoinv (", ", texts);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
-  tr_words_label_take (gtk_list_box_row_get_child (row), text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  for (guint i = 0, n = g_strv_length (texts); i < N_COLUMNS; i++, label = gtk_widget_get_next_sibling (label))
+    {
+      gtk_widget_set_visible (label, i < n);
+      tr_figure_label_take (label, i < n ? texts[i] : NULL);
+    }
+  g_free (texts);
+}
+
+static char **
+dup_alternative (const TrAlternative *alternative,
+                 const TrReader      *reader)
+{
+  g_autofree char *pieces = tr_words_count (reader, alternative->pieces_cut);
+  g_autofree char *scrap = tr_words_percent (reader, alternative->scrap_percent);
+  char **texts = g_new0 (char *, N_COLUMNS + 1);
+
+  texts[COLUMN_LAYOUT] = g_strdup_printf ("%d × %d", alternative->rows, alternative->per_row);
+  texts[COLUMN_SHEETS] = g_strdup_printf (ngettext ("%d sheet", "%d sheets", (gulong) alternative->sheets), alternative->sheets);
+  texts[COLUMN_SIZE] = tr_words_area_size (reader, alternative->length_mm, alternative->width_mm);
+  texts[COLUMN_PIECES] = g_strdup_printf (_("%s pieces"), pieces);
+  texts[COLUMN_SCRAP] = g_strdup_printf (_("scrap %s"), scrap);
+
+  return texts;
+}
+
+static char **
+dup_best (void)
+{
+  char **texts = g_new0 (char *, N_COLUMNS + 1);
+
+  texts[COLUMN_LAYOUT] = g_strdup (_("The best that fits"));
+
+  return texts;
 }
 
 static void
@@ -459,7 +490,7 @@ refresh_alternatives (TrSheetPage          *self,
 
   self->is_listing = TRUE;
   resize_alternatives (self, (int) sheet->n_alternatives + 1);
-  show_alternative (self, 0, g_strdup (_("The best that fits")));
+  show_alternative (self, 0, dup_best ());
   for (guint i = 0; i < sheet->n_alternatives; i++)
     show_alternative (self, (int) i + 1, dup_alternative (&sheet->alternatives[i], reader));
 

@@ -23,7 +23,6 @@ struct _TrTurnRow
   /* Children */
   GtkWidget *box;
   GtkWidget *title;
-  GtkWidget *sizes;
   GtkWidget *layers;
   GtkWidget *breaks;
   GtkWidget *picture;
@@ -436,20 +435,17 @@ static void
 tr_turn_row_init (TrTurnRow *self)
 {
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_widget_set_margin_top (self->box, 12);
+  gtk_widget_set_margin_top (self->box, 6);
   gtk_widget_set_margin_bottom (self->box, 12);
   gtk_box_append (GTK_BOX (self->box), build_head (self));
   gtk_box_append (GTK_BOX (self->box), build_fields ());
 
-  self->sizes = tr_words_label_new (NULL);
   self->layers = tr_words_label_new ("dim-label");
   self->breaks = tr_words_label_new ("error");
-  self->picture = tr_picture_view_new ("", tr_make_turn_picture, 9);
-  gtk_widget_set_margin_top (self->sizes, 6);
-  gtk_box_append (GTK_BOX (self->box), self->sizes);
+  self->picture = tr_picture_view_new ("", tr_make_turn_picture, 13);
+  gtk_box_append (GTK_BOX (self->box), self->picture);
   gtk_box_append (GTK_BOX (self->box), self->layers);
   gtk_box_append (GTK_BOX (self->box), self->breaks);
-  gtk_box_append (GTK_BOX (self->box), self->picture);
 
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), self->box);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (self), FALSE);
@@ -532,14 +528,10 @@ show_turn_figures (TrTurnRow           *self,
                    const TrTurnFigures *turn,
                    const TrReader      *reader)
 {
-  g_autofree char *start = tr_words_size_bare (reader, &turn->start_mm);
-  g_autofree char *rolled = tr_words_size_bare (reader, &turn->rolled_mm);
-  g_autofree char *folded = tr_words_size (reader, &turn->folded_mm);
   g_autofree char *count = tr_words_count (reader, turn->fat_layers);
   g_autofree char *thick = tr_words_micrometres (reader, &turn->fat_layer_um);
   g_autofree char *stretch = tr_words_number (reader, turn->stretch, 1);
 
-  tr_words_label_take (self->sizes, g_strdup_printf (_("%s → rolled %s → folded %s"), start, rolled, folded));
   tr_words_label_take (self->layers, g_strdup_printf (_("%s fat layers, %s each · stretched %s times"), count, thick, stretch));
   tr_words_label_take (self->breaks, dup_breaks (turn->breaks));
 }
@@ -566,7 +558,6 @@ tr_turn_row_refresh (TrTurnRow *self)
       show_turn_figures (self, &g_array_index (figures->lamination.steps, TrTurnFigures, self->item), tr_page_get_reader (page));
       return;
     }
-  tr_words_label_set (self->sizes, NULL);
   tr_words_label_set (self->layers, NULL);
   tr_words_label_set (self->breaks, NULL);
 }

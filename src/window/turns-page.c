@@ -27,7 +27,6 @@ struct _TrTurnsPage
   GtkWidget *content;
   GtkWidget *scroller;
   GtkWidget *how;
-  GtkWidget *lock_in_sizes;
   GtkWidget *lock_in_picture;
   GtkWidget *list;
   GtkWidget *no_turns;
@@ -90,7 +89,7 @@ settle_chill_min (TrTrial  *draft,
 static const TrMember lock_in_members[] = {
   { "/lock_in/fat_thickness_mm", reach_lock_in, G_STRUCT_OFFSET (TrLockIn, fat_thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Fat thickness"), N_("change the fat thickness"), N_("Of the fat sheet before lock-in. Empty: 6 mm, for letter and inverse 4 mm."), 0.5,
-    .may_be_empty = TRUE, .empty = N_("by style") },
+    .may_be_empty = TRUE, .empty = N_("style") },
   { "/lock_in/fat_width_mm", reach_fat_width, G_STRUCT_OFFSET (TrLockIn, fat_width_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Fat width"), N_("change the fat width"), N_("Across the rolling direction. Empty: so that the closed block is about square."), 5,
     .may_be_empty = TRUE, .empty = N_("square") },
@@ -226,18 +225,6 @@ refresh_lock_in (TrTurnsPage          *self,
   tr_words_label_set (self->how, lock_in != NULL ? tr_words_style_how (lock_in->style) :
                                  _("Nothing is laminated. Choose how the fat is enclosed to plan the turns."));
   tr_picture_view_set_figures (TR_PICTURE_VIEW (self->lock_in_picture), figures->has_lamination ? figures : NULL, 0, reader);
-  if (!figures->has_lamination)
-    {
-      tr_words_label_set (self->lock_in_sizes, NULL);
-      return;
-    }
-
-  const TrLockInFigures *sizes = &figures->lamination.lock_in;
-  g_autofree char *fat = tr_words_size (reader, &sizes->fat_mm);
-  g_autofree char *dough = tr_words_size (reader, &sizes->dough_mm);
-  g_autofree char *block = tr_words_size (reader, &sizes->block_mm);
-
-  tr_words_label_take (self->lock_in_sizes, g_strdup_printf (_("Fat %s, dough %s; closed block %s"), fat, dough, block));
 }
 
 /* Turns */
@@ -365,12 +352,10 @@ build_lock_in (TrTurnsPage *self,
   tr_form_add (chill, tr_choice_field_new (&chill_on_choice, TR_FIELD_ABOVE));
 
   self->how = tr_words_label_new ("dim-label");
-  self->lock_in_sizes = tr_words_label_new (NULL);
-  self->lock_in_picture = tr_picture_view_new (_("Lock-in"), tr_make_lock_in_picture, 12);
+  self->lock_in_picture = tr_picture_view_new (_("Lock-in"), tr_make_lock_in_picture, 14);
   gtk_box_append (GTK_BOX (section), strip);
   gtk_box_append (GTK_BOX (section), self->how);
   gtk_box_append (GTK_BOX (section), chill);
-  gtk_box_append (GTK_BOX (section), self->lock_in_sizes);
   gtk_box_append (GTK_BOX (section), self->lock_in_picture);
 }
 

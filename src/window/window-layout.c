@@ -93,7 +93,7 @@ set_layout (TrWindow *self,
 
   move_to (GTK_WIDGET (self->pages[PAGE_FORMULA]),
            layout == TR_LAYOUT_COMPACT ? self->formula_stack_slot : GTK_WIDGET (self->formula_slot));
-  gtk_widget_set_visible (GTK_WIDGET (self->formula_slot), layout != TR_LAYOUT_COMPACT);
+  gtk_widget_set_visible (self->formula_scroller, layout != TR_LAYOUT_COMPACT);
   gtk_stack_page_set_visible (self->formula_stack_page, layout == TR_LAYOUT_COMPACT);
   if (layout == TR_LAYOUT_COMPACT)
     gtk_stack_set_visible_child_name (self->pages_stack, "formula");

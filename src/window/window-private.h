@@ -36,6 +36,7 @@ struct _TrWindow
   GtkPaned *outer_paned;
   GtkPaned *inner_paned;
   GtkBox *sidebar;
+  GtkWidget *formula_scroller;
   GtkBox *formula_slot;
   GtkWidget *switcher;
   GtkStack *pages_stack;

@@ -437,6 +437,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TrWindow, outer_paned);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, inner_paned);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, sidebar);
+  gtk_widget_class_bind_template_child (widget_class, TrWindow, formula_scroller);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, formula_slot);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, switcher);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, pages_stack);
