@@ -46,7 +46,9 @@ static double
 ratio (double wanted,
        double written)
 {
-  return written > 0 ? wanted / written : NAN;
+  double scale = wanted / written;
+
+  return written > 0 && isfinite (scale) ? scale : NAN;
 }
 
 /* For a batch whose mass does not come from its sheets. */

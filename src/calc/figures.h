@@ -29,9 +29,9 @@ typedef struct {
   const TrLine *line;            /* borrowed from the dough */
   TrIngredient ingredient;       /* only when `known` */
   gboolean known;
-  double grams;                  /* of the batch; NaN: not weighed */
-  double written_grams;          /* as written, before scaling */
-  double percent;                /* written on written flour */
+  double grams;                  /* of the batch; NaN: not weighed, and left out of every sum */
+  double written_grams;          /* as written, before scaling, percentages solved */
+  double percent;                /* written on written flour; finish lines too */
 } TrLineFigures;
 
 typedef struct {
@@ -47,8 +47,8 @@ typedef struct {
   /* Not in the report: */
   double written_flour_g, written_dough_g, written_roll_in_g, written_total_g;
   gboolean flour_is_assumed;     /* all in %, F = 1000 g */
-  double written_fat_role_g;
-  double mix_fat_role_g;         /* grams of fat-role lines in the mix, of the batch */
+  double written_fat_role_g;     /* grams of the fat-role lines in the mix, as written ... */
+  double mix_fat_role_g;         /* ... and of the batch */
   double mix_salt_per_100g;      /* effective salt; not from sodium where the line is salt */
   double mix_per_100g[TR_N_PARTS];   /* composition of the mix; NaN: not known */
   double dough_per_100g[TR_N_PARTS]; /* of the dough without the roll-in */
@@ -58,13 +58,14 @@ typedef struct {
 
 typedef struct { double fat_g, salt_g, sugars_g, energy_kj, energy_kcal; } TrContent;
 
+/* All NaN but per_100g_raw where a cut gives no sheet. */
 typedef struct {
-  double count;
-  double raw_mass_g, baked_mass_g;
-  double added_fat_g;
-  TrContent content;             /* of a piece: fat_g, salt_g, … beside raw_mass_g in the report */
-  TrContent per_100g_raw;
-  double cost;
+  double count;                  /* cut; without a cut, wanted or written */
+  double raw_mass_g, baked_mass_g;   /* without what is added at the finish */
+  double added_fat_g;            /* mass of the fat-role lines' share, not of their fat */
+  TrContent content;             /* of a piece, finish included: fat_g, salt_g, … beside raw_mass_g in the report */
+  TrContent per_100g_raw;        /* of the mix, finish not included */
+  double cost;                   /* of everything bought; tap water is not */
 } TrPiece;
 
 typedef enum {
@@ -177,7 +178,8 @@ typedef struct {
   TrPantry *pantry;
   TrFormula formula;
   TrPiece piece;
-  gboolean has_lamination, has_sheet;
+  gboolean has_lamination;       /* a lock-in is written */
+  gboolean has_sheet;            /* a cut is written, and it gives at least one piece */
   TrLamination lamination;
   TrSheet sheet;
   char **allergens;              /* sorted ids, finish lines included */

@@ -167,13 +167,16 @@ collect (const Weighing *weighing,
     }
 }
 
-/* Gives up on the lines of one base; `only_flour`: on those that bring flour. */
-static void
+/* Gives up on the lines of one base (`only_flour`: on those that bring flour)
+ * and says how many there were. */
+static guint
 drop_terms (Weighing    *weighing,
             Base         base,
             gboolean     only_flour,
             TrProblemId  id)
 {
+  guint n_dropped = 0;
+
   for (guint i = 0; i < weighing->formula->lines->len; i++)
     {
       Term *term = &weighing->terms[i];
@@ -182,22 +185,30 @@ drop_terms (Weighing    *weighing,
         continue;
       term->base = BASE_NONE;
       add_amount_problem (weighing->formula, i, id);
+      n_dropped++;
     }
+
+  return n_dropped;
 }
 
+/* The flour equation has no solution. Flour of the roll-in is given up first,
+ * unless the flour parts alone are already too many. */
 static void
-drop_flour_terms (Weighing *weighing)
+drop_flour_terms (Weighing *weighing,
+                  gboolean  too_many_parts)
 {
+  guint n_dropped = 0;
+
+  if (!too_many_parts)
+    {
+      n_dropped += drop_terms (weighing, BASE_TOTAL, TRUE, TR_PROBLEM_NOT_SOLVABLE);
+      n_dropped += drop_terms (weighing, BASE_DOUGH, TRUE, TR_PROBLEM_NOT_SOLVABLE);
+    }
+  if (n_dropped > 0)
+    return;
+
   drop_terms (weighing, BASE_FLOUR, TRUE, TR_PROBLEM_FLOUR_OVER_100);
   drop_terms (weighing, BASE_FLOUR, FALSE, TR_PROBLEM_NOTHING_TO_ANCHOR);
-}
-
-static void
-drop_roll_in_terms (Weighing *weighing,
-                    gboolean  only_flour)
-{
-  drop_terms (weighing, BASE_TOTAL, only_flour, TR_PROBLEM_NOT_SOLVABLE);
-  drop_terms (weighing, BASE_DOUGH, only_flour, TR_PROBLEM_NOT_SOLVABLE);
 }
 
 /* FALSE: some lines were given up, try again. */
@@ -229,10 +240,7 @@ try_to_solve (Weighing *weighing)
     }
   else if (denominator < EPSILON)
     {
-      if (e.flour[BASE_FLOUR] > 1 - EPSILON)
-        drop_flour_terms (weighing);
-      else
-        drop_roll_in_terms (weighing, TRUE);
+      drop_flour_terms (weighing, e.flour[BASE_FLOUR] > 1 - EPSILON);
       return FALSE;
     }
 
@@ -364,7 +372,9 @@ static double
 percent_of (double part,
             double whole)
 {
-  return whole > 0 ? 100 * part / whole : NAN;
+  double percent = 100 * part / whole;
+
+  return whole > 0 && isfinite (percent) ? percent : NAN;
 }
 
 static void
