@@ -6,9 +6,8 @@
 
 #include "config.h"
 
-#include <stdio.h>
-
 #include "report.h"
+#include "window/application.h"
 
 int
 main (int    argc,
@@ -16,8 +15,5 @@ main (int    argc,
 {
   int status = tr_command_line (argc, argv);
 
-  if (status >= 0)
-    return status;
-  fputs ("tourier: this build has no window; tourier --help lists what can be done without one.\n", stderr);
-  return 1;
+  return status >= 0 ? status : tr_application_run (argc, argv);
 }
