@@ -11,10 +11,14 @@
 
 #include "strict.h"
 
+#include <float.h>
 #include <string.h>
 
 #include "document.h"
 
+/* DBL_DIG digits are the shortest where they are enough, since their zeros at
+ * the end are left out; numbers below DBL_MIN hold fewer. */
+#define MAX_DIGITS 17
 #define MAX_WHOLE 9007199254740992.0   /* 2^53: every whole number up to here is exact */
 
 static gboolean
@@ -28,7 +32,6 @@ void
 tr_json_append_number (GString *out,
                        double   value)
 {
-  static const char *const formats[] = { "%.15g", "%.16g", "%.17g" };
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
 
   g_return_if_fail (out != NULL);
@@ -44,9 +47,13 @@ tr_json_append_number (GString *out,
       return;
     }
 
-  for (guint i = 0; i < G_N_ELEMENTS (formats); i++)
+  for (guint n_digits = fabs (value) < DBL_MIN ? 1 : DBL_DIG; n_digits <= MAX_DIGITS; n_digits++)
     {
-      g_ascii_formatd (digits, sizeof digits, formats[i], value);
+      char format[] = "%.00g";
+
+      format[2] = (char) ('0' + n_digits / 10);
+      format[3] = (char) ('0' + n_digits % 10);
+      g_ascii_formatd (digits, sizeof digits, format, value);
       if (is_same_double (g_ascii_strtod (digits, NULL), value))
         break;
     }

@@ -54,12 +54,12 @@ count_position (const Scan *scan,
 }
 
 static gboolean
-is_plain (gunichar c)
+is_shown (gunichar c)
 {
-  return g_unichar_isprint (c) && !g_unichar_isspace (c);
+  return c == ' ' || (g_unichar_isprint (c) && !g_unichar_isspace (c));
 }
 
-/* The word that stands at `where`, shortened: what the reader will look for. */
+/* What stands at `where`, shortened: what the reader will look for. */
 static char *
 dup_found (const Scan *scan,
            const char *where)
@@ -71,14 +71,14 @@ dup_found (const Scan *scan,
     return g_strdup ("the end of the file");
 
   gunichar first = g_utf8_get_char (where);
-  if (!is_plain (first) && first != ' ')
+  if (!is_shown (first))
     return g_strdup_printf ("the character U+%04X", first);
 
   for (const char *at = where; at < scan->end; at = g_utf8_next_char (at))
     {
       gunichar c = g_utf8_get_char (at);
 
-      if (!is_plain (c) || (n_chars > 0 && c < 0x80 && strchr (",]}", (int) c) != NULL))
+      if (!is_shown (c) || (n_chars > 0 && c < 0x80 && strchr (",]}", (int) c) != NULL))
         break;
       if (n_chars++ == MAX_FOUND_CHARS)
         {
