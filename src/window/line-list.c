@@ -317,6 +317,19 @@ update_header (GtkListBoxRow *row,
 
 /* Showing */
 
+/* Where the line stands that was just made of the pending row: the old rows
+ * tell, for they are of the dough that it was added to. -1: nothing pending. */
+static int
+get_pending_index (TrLineList *self)
+{
+  if (self->pending == NULL)
+    return -1;
+
+  int after = tr_line_pending_after (tr_line_row_get_item (self->pending));
+
+  return after >= 0 && after < (int) self->rows->len ? after + 1 : (int) self->rows->len;
+}
+
 static void
 match_rows (TrLineList    *self,
             const TrDough *dough)
@@ -329,7 +342,7 @@ match_rows (TrLineList    *self,
   g_autoptr (GArray) match = tr_lines_match (old, self->rows->len, dough);
   g_autofree gboolean *is_kept = g_new0 (gboolean, self->rows->len + 1);
   GPtrArray *rows = g_ptr_array_new ();
-  int pending_index = self->pending != NULL ? (int) tr_line_pending_index (dough, tr_line_row_get_item (self->pending)) : -1;
+  int pending_index = get_pending_index (self);
 
   for (guint i = 0; i < dough->lines->len; i++)
     {
@@ -468,6 +481,10 @@ tr_line_list_go_to (TrLineList *self,
   g_return_val_if_fail (TR_IS_LINE_LIST (self), FALSE);
   g_return_val_if_fail (pointer != NULL, FALSE);
 
+  TrPage *page = get_page (self);
+
+  if (page == NULL || tr_page_get_dough (page) == NULL)
+    return FALSE;
   if (g_str_equal (pointer, "/lines"))
     {
       GtkListBoxRow *first = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0);
