@@ -4,8 +4,12 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Three layouts, chosen by the width: everything side by side; the doughs in a
- * drop-down; the formula as one of the pages besides. A page is built once and
- * moves between its two places.
+ * drop-down; the formula as one of the pages besides.
+ *
+ * Nothing moves from one place to another: GTK 4.8 does not let a widget that
+ * assistive technology knows change its root. There are two lists of doughs,
+ * of which one is shown; and the formula has an empty page in the stack, whose
+ * choice shows the formula in place of the stack.
  */
 
 #include "config.h"
@@ -21,7 +25,7 @@
 #define COMPACT_BELOW_PX 800.0
 
 /* In the order in which a finding's field is looked for. */
-enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_BENCH, PAGE_DOUGHS, PAGE_FINDINGS, PAGE_STRIP };
+enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_BENCH, PAGE_DOUGHS, PAGE_DOUGHS_MENU, PAGE_FINDINGS, PAGE_STRIP };
 static const struct { const char *name, *title; GtkWidget *(*new) (void); } page_kinds[TR_N_PAGES] = {
   [PAGE_FORMULA] = { "formula", N_("Formula"), tr_formula_page_new },
   [PAGE_TURNS] = { "turns", N_("Turns"), tr_turns_page_new },
@@ -29,6 +33,7 @@ static const struct { const char *name, *title; GtkWidget *(*new) (void); } page
   [PAGE_METHOD] = { "method", N_("Method"), tr_method_page_new },
   [PAGE_BENCH] = { "bench", N_("Bench"), tr_bench_page_new },
   [PAGE_DOUGHS] = { "doughs", N_("Doughs"), tr_doughs_new },
+  [PAGE_DOUGHS_MENU] = { "doughs-menu", N_("Doughs"), tr_doughs_new },
   [PAGE_FINDINGS] = { "findings", N_("Findings"), tr_findings_new },
   [PAGE_STRIP] = { "strip", N_("Figures"), tr_strip_new },
 };
@@ -49,7 +54,7 @@ tr_window_get_page (TrWindow   *self,
 TrDoughs *
 tr_window_get_doughs (TrWindow *self)
 {
-  return TR_DOUGHS (self->pages[PAGE_DOUGHS]);
+  return TR_DOUGHS (self->pages[self->layout == TR_LAYOUT_WIDE ? PAGE_DOUGHS : PAGE_DOUGHS_MENU]);
 }
 
 TrLayout
@@ -62,43 +67,36 @@ tr_window_get_layout (TrWindow *self)
 
 /* Layout *******************************************************************/
 
+/* In the compact layout the formula and the stack take turns. */
 static void
-move_to (GtkWidget *widget,
-         GtkWidget *slot)
+show_formula_or_stack (TrWindow *self)
 {
-  GtkWidget *old_slot = gtk_widget_get_parent (widget);
+  gboolean is_compact = self->layout == TR_LAYOUT_COMPACT;
+  gboolean is_formula = g_strcmp0 (gtk_stack_get_visible_child_name (self->pages_stack), "formula") == 0;
 
-  if (old_slot == slot)
-    return;
-
-  g_object_ref (widget);
-  if (old_slot != NULL)
-    gtk_box_remove (GTK_BOX (old_slot), widget);
-  gtk_box_append (GTK_BOX (slot), widget);
-  g_object_unref (widget);
+  gtk_widget_set_visible (self->formula_scroller, !is_compact || is_formula);
+  gtk_widget_set_visible (self->pages_box, !is_compact || !is_formula);
 }
 
 static void
 set_layout (TrWindow *self,
             TrLayout  layout)
 {
-  gboolean was_formula = g_strcmp0 (gtk_stack_get_visible_child_name (self->pages_stack), "formula") == 0;
+  gboolean is_compact = layout == TR_LAYOUT_COMPACT;
 
   self->layout = layout;
   gtk_widget_set_visible (GTK_WIDGET (self->doughs_button), layout != TR_LAYOUT_WIDE);
-  gtk_popover_popdown (self->doughs_popover);
-  move_to (GTK_WIDGET (self->pages[PAGE_DOUGHS]),
-           layout == TR_LAYOUT_WIDE ? GTK_WIDGET (self->sidebar) : self->doughs_popover_slot);
   gtk_widget_set_visible (GTK_WIDGET (self->sidebar), layout == TR_LAYOUT_WIDE);
+  gtk_popover_popdown (self->doughs_popover);
 
-  move_to (GTK_WIDGET (self->pages[PAGE_FORMULA]),
-           layout == TR_LAYOUT_COMPACT ? self->formula_stack_slot : GTK_WIDGET (self->formula_slot));
-  gtk_widget_set_visible (self->formula_scroller, layout != TR_LAYOUT_COMPACT);
-  gtk_stack_page_set_visible (self->formula_stack_page, layout == TR_LAYOUT_COMPACT);
-  if (layout == TR_LAYOUT_COMPACT)
+  gtk_widget_set_visible (self->compact_switcher, is_compact);
+  gtk_widget_set_visible (self->switcher, !is_compact);
+  gtk_stack_page_set_visible (self->formula_stack_page, is_compact);
+  if (is_compact)
     gtk_stack_set_visible_child_name (self->pages_stack, "formula");
-  else if (was_formula)
+  else if (g_strcmp0 (gtk_stack_get_visible_child_name (self->pages_stack), "formula") == 0)
     gtk_stack_set_visible_child_name (self->pages_stack, "turns");
+  show_formula_or_stack (self);
 }
 
 static double
@@ -123,6 +121,13 @@ choose_layout (TrWindow *self,
     return TR_LAYOUT_NARROW;
 
   return TR_LAYOUT_WIDE;
+}
+
+void
+tr_window_set_layout_for (TrWindow *self,
+                          int       width)
+{
+  set_layout (self, choose_layout (self, width));
 }
 
 static gboolean
@@ -155,7 +160,7 @@ tr_window_show_page (TrWindow   *self,
 {
   if (g_str_equal (name, "findings"))
     g_object_set (self, "show-findings", TRUE, NULL);
-  else if (g_str_equal (name, "doughs") && self->layout != TR_LAYOUT_WIDE)
+  else if (g_str_has_prefix (name, "doughs") && self->layout != TR_LAYOUT_WIDE)
     gtk_menu_button_popup (self->doughs_button);
   else if (gtk_stack_get_child_by_name (self->pages_stack, name) != NULL
            && (self->layout == TR_LAYOUT_COMPACT || !g_str_equal (name, "formula")))
@@ -163,19 +168,28 @@ tr_window_show_page (TrWindow   *self,
 }
 
 static gboolean
+go_to_on (TrWindow   *self,
+          guint       page,
+          const char *pointer)
+{
+  if (!tr_page_go_to (self->pages[page], pointer))
+    return FALSE;
+
+  /* A hidden page has found the field; shown, it can focus it too. */
+  tr_window_show_page (self, page_kinds[page].name);
+
+  return tr_page_go_to (self->pages[page], pointer);
+}
+
+static gboolean
 go_to_exactly (TrWindow   *self,
                const char *pointer)
 {
-  for (guint i = 0; i <= PAGE_DOUGHS; i++)
-    if (tr_page_go_to (self->pages[i], pointer))
-      {
-        /* A hidden page has found the field; shown, it can focus it too. */
-        tr_window_show_page (self, page_kinds[i].name);
-        tr_page_go_to (self->pages[i], pointer);
-        return TRUE;
-      }
+  for (guint i = 0; i < PAGE_DOUGHS; i++)
+    if (go_to_on (self, i, pointer))
+      return TRUE;
 
-  return FALSE;
+  return go_to_on (self, self->layout == TR_LAYOUT_WIDE ? PAGE_DOUGHS : PAGE_DOUGHS_MENU, pointer);
 }
 
 void
@@ -198,24 +212,6 @@ tr_window_go_to (TrWindow   *self,
 
 /* Building *****************************************************************/
 
-static void
-dough_chosen_cb (TrWindow   *self,
-                 const char *id)
-{
-  tr_window_set_dough (self, id);
-}
-
-static GtkWidget *
-new_slot (void)
-{
-  GtkWidget *slot = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-
-  gtk_widget_set_hexpand (slot, TRUE);
-  gtk_widget_set_vexpand (slot, TRUE);
-
-  return slot;
-}
-
 void
 tr_window_build_pages (TrWindow *self)
 {
@@ -228,18 +224,19 @@ tr_window_build_pages (TrWindow *self)
       gtk_widget_set_vexpand (GTK_WIDGET (self->pages[i]), i != PAGE_STRIP && i != PAGE_FINDINGS);
     }
 
-  self->formula_stack_slot = new_slot ();
-  self->formula_stack_page = gtk_stack_add_titled (self->pages_stack, self->formula_stack_slot, "formula",
-                                                   _(page_kinds[PAGE_FORMULA].title));
+  gtk_box_append (self->formula_slot, GTK_WIDGET (self->pages[PAGE_FORMULA]));
+  self->formula_stack_page = gtk_stack_add_titled (self->pages_stack, gtk_box_new (GTK_ORIENTATION_VERTICAL, 0),
+                                                   "formula", _(page_kinds[PAGE_FORMULA].title));
   for (guint i = PAGE_TURNS; i <= PAGE_BENCH; i++)
     gtk_stack_add_titled (self->pages_stack, GTK_WIDGET (self->pages[i]), page_kinds[i].name, _(page_kinds[i].title));
   gtk_stack_set_visible_child_name (self->pages_stack, "turns");
+  g_signal_connect_object (self->pages_stack, "notify::visible-child", G_CALLBACK (show_formula_or_stack), self, G_CONNECT_SWAPPED);
 
-  self->doughs_popover_slot = new_slot ();
-  gtk_widget_set_size_request (self->doughs_popover_slot, 260, -1);
-  gtk_popover_set_child (self->doughs_popover, self->doughs_popover_slot);
-  move_to (GTK_WIDGET (self->pages[PAGE_FINDINGS]), self->findings_slot);
+  gtk_box_append (self->sidebar, GTK_WIDGET (self->pages[PAGE_DOUGHS]));
+  gtk_popover_set_child (self->doughs_popover, GTK_WIDGET (self->pages[PAGE_DOUGHS_MENU]));
+  gtk_box_append (GTK_BOX (self->findings_slot), GTK_WIDGET (self->pages[PAGE_FINDINGS]));
   gtk_box_append (self->foot, GTK_WIDGET (self->pages[PAGE_STRIP]));
-  g_signal_connect_object (self->pages[PAGE_DOUGHS], "chosen", G_CALLBACK (dough_chosen_cb), self, G_CONNECT_SWAPPED);
+  for (guint i = PAGE_DOUGHS; i <= PAGE_DOUGHS_MENU; i++)
+    g_signal_connect_object (self->pages[i], "chosen", G_CALLBACK (tr_window_set_dough), self, G_CONNECT_SWAPPED);
   set_layout (self, TR_LAYOUT_WIDE);
 }

@@ -16,7 +16,7 @@
 
 G_BEGIN_DECLS
 
-#define TR_N_PAGES 8
+#define TR_N_PAGES 9
 
 struct _TrWindow
 {
@@ -24,6 +24,7 @@ struct _TrWindow
 
   /* Template Widgets */
   GtkMenuButton *doughs_button;
+  GtkLabel *doughs_label;
   GtkPopover *doughs_popover;
   GtkButton *undo_button;
   GtkButton *redo_button;
@@ -39,14 +40,14 @@ struct _TrWindow
   GtkWidget *formula_scroller;
   GtkBox *formula_slot;
   GtkWidget *switcher;
+  GtkWidget *compact_switcher;
+  GtkWidget *pages_box;
   GtkStack *pages_stack;
   GtkWidget *findings_slot;
   GtkBox *foot;
 
   /* Borrowed References */
   TrPage *pages[TR_N_PAGES];
-  GtkWidget *doughs_popover_slot;
-  GtkWidget *formula_stack_slot;
   GtkStackPage *formula_stack_page;
 
   /* Owned References */
@@ -70,6 +71,8 @@ struct _TrWindow
 
 /* window-layout.c */
 void        tr_window_build_pages        (TrWindow *self);
+void        tr_window_set_layout_for     (TrWindow *self, int width);
+/* Soon, when that width wants another layout. */
 void        tr_window_queue_layout       (TrWindow *self, int width);
 void        tr_window_show_page          (TrWindow *self, const char *name);
 TrDoughs   *tr_window_get_doughs         (TrWindow *self);

@@ -74,7 +74,9 @@ tell_dough (TrWindow *self)
 
   for (guint i = 0; i < TR_N_PAGES; i++)
     tr_page_set_dough (self->pages[i], self->dough_id);
-  gtk_menu_button_set_label (self->doughs_button, dough != NULL ? dough->name : _("Doughs"));
+  gtk_label_set_label (self->doughs_label, dough != NULL ? dough->name : _("Doughs"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->doughs_button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  dough != NULL ? dough->name : _("Doughs"), -1);
   tr_window_update_actions (self);
 }
 
@@ -304,6 +306,8 @@ tr_window_constructed (GObject *object)
   g_signal_connect_object (self->preferences, "notify::units", G_CALLBACK (units_changed_cb), self, G_CONNECT_SWAPPED);
   units_changed_cb (self);
   tr_preferences_get_size (self->preferences, &width, &height, &maximized);
+  /* At once, or the least size of another layout would stretch the window. */
+  tr_window_set_layout_for (self, width);
   gtk_window_set_default_size (GTK_WINDOW (self), width, height);
   if (maximized)
     gtk_window_maximize (GTK_WINDOW (self));
@@ -425,6 +429,7 @@ bind_template (GtkWidgetClass *widget_class)
   g_type_ensure (TR_TYPE_START_PAGE);
   gtk_widget_class_set_template_from_resource (widget_class, "/io/github/tourier/window.ui");
   gtk_widget_class_bind_template_child (widget_class, TrWindow, doughs_button);
+  gtk_widget_class_bind_template_child (widget_class, TrWindow, doughs_label);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, doughs_popover);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, redo_button);
@@ -440,6 +445,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TrWindow, formula_scroller);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, formula_slot);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, switcher);
+  gtk_widget_class_bind_template_child (widget_class, TrWindow, compact_switcher);
+  gtk_widget_class_bind_template_child (widget_class, TrWindow, pages_box);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, pages_stack);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, findings_slot);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, foot);

@@ -1,0 +1,408 @@
+/* test-shell.c: actions, layout, ways to a field, names, and what every widget keeps to
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The real window under a display.
+ */
+
+#include "config.h"
+
+#include <string.h>
+
+#include "support.h"
+#include "window/actions.h"
+#include "window/dough-row.h"
+#include "window/doughs.h"
+#include "window/findings.h"
+#include "window/notices.h"
+#include "window/start-page.h"
+#include "window/strip.h"
+
+/* Actions *******************************************************************/
+
+static void
+test_no_accelerator_twice (void)
+{
+  guint n_actions;
+  const TrAction *actions = tr_actions_get (&n_actions);
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (guint i = 0; i < n_actions; i++)
+    {
+      guint key;
+      GdkModifierType modifiers;
+
+      if (actions[i].accelerator == NULL)
+        continue;
+      g_assert_true (gtk_accelerator_parse (actions[i].accelerator, &key, &modifiers));
+      if (!g_hash_table_add (seen, gtk_accelerator_name (key, modifiers)))
+        g_error ("%s: its key is another's too", actions[i].name);
+    }
+  g_assert_cmpuint (g_hash_table_size (seen), >, 10);
+}
+
+/* "app.units::us" is the action "units" of the application. */
+static char *
+dup_plain_name (const char *detailed_name)
+{
+  const char *target = strstr (detailed_name, "::");
+
+  return target != NULL ? g_strndup (detailed_name, (gsize) (target - detailed_name)) : g_strdup (detailed_name);
+}
+
+static gboolean
+is_installed (const char *detailed_name)
+{
+  g_autofree char *name = dup_plain_name (detailed_name);
+  const char *installed, *property;
+  const GVariantType *parameter;
+  GType owner;
+
+  for (guint i = 0; gtk_widget_class_query_action (g_type_class_peek (TR_TYPE_WINDOW), i, &owner, &installed, &parameter, &property); i++)
+    if (g_str_equal (installed, name))
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
+test_every_action_is_there_once (UiFixture     *fixture,
+                                 gconstpointer  data)
+{
+  guint n_actions;
+  const TrAction *actions = tr_actions_get (&n_actions);
+  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < n_actions; i++)
+    {
+      g_assert_true (g_hash_table_add (seen, (char *) actions[i].name));
+      g_assert_cmpstr (tr_action_get_label (&actions[i]), !=, "");
+      if (g_str_has_prefix (actions[i].name, "app."))
+        {
+          g_autofree char *name = dup_plain_name (actions[i].name);
+
+          g_assert_true (g_action_group_has_action (G_ACTION_GROUP (fixture->application), name + strlen ("app.")));
+        }
+      else
+        g_assert_true (is_installed (actions[i].name));
+    }
+}
+
+static guint
+count_items (GMenuModel *menu)
+{
+  guint count = 0;
+
+  for (int i = 0; i < g_menu_model_get_n_items (menu); i++)
+    {
+      g_autoptr (GMenuModel) section = g_menu_model_get_item_link (menu, i, G_MENU_LINK_SECTION);
+      g_autoptr (GMenuModel) submenu = g_menu_model_get_item_link (menu, i, G_MENU_LINK_SUBMENU);
+
+      if (section != NULL)
+        count += count_items (section);
+      else if (submenu != NULL)
+        count += count_items (submenu);
+      else
+        count++;
+    }
+
+  return count;
+}
+
+static void
+test_menu_holds_the_whole_table (void)
+{
+  g_autoptr (GMenuModel) menu = tr_actions_new_menu (NULL, NULL, NULL);
+  guint n_actions, n_in_menu = 0;
+  const TrAction *actions = tr_actions_get (&n_actions);
+
+  for (guint i = 0; i < n_actions; i++)
+    n_in_menu += actions[i].menu != TR_MENU_NONE;
+  g_assert_cmpuint (count_items (menu), ==, n_in_menu);
+}
+
+static void
+test_every_action_survives_an_empty_window (void)
+{
+  static const char *const asks[] = { "win.open", "win.save", "win.save-as", "win.export-card", "win.export-all-cards",
+                                      "win.print-card", "win.about", "win.quit", "win.close", "win.shortcuts" };
+  TrApplication *application = ui_application_new ();
+  guint n_actions;
+  const TrAction *actions = tr_actions_get (&n_actions);
+  TrWindow *window;
+
+  g_application_activate (G_APPLICATION (application));
+  window = gtk_application_get_windows (GTK_APPLICATION (application))->data;
+  for (guint i = 0; i < n_actions; i++)
+    {
+      gboolean does_ask = FALSE;
+
+      for (guint j = 0; j < G_N_ELEMENTS (asks); j++)
+        does_ask |= g_str_equal (asks[j], actions[i].name);
+      if (!does_ask && g_str_has_prefix (actions[i].name, "win."))
+        ui_act (window, actions[i].name);
+    }
+  ui_settle ();
+  ui_application_free (application);
+}
+
+/* Layout ********************************************************************/
+
+static void
+assert_layout (int      width,
+               double   scale,
+               TrLayout expected)
+{
+  TrApplication *application = ui_application_new ();
+  int dpi;
+  TrWindow *window;
+
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", (int) (96 * 1024 * scale), NULL);
+  g_object_set (tr_application_get_preferences (application), "window-width", width, "window-height", 700, NULL);
+  window = ui_demo_window_new (application);
+  ui_frames (GTK_WIDGET (window), 4);
+
+  g_assert_cmpint (tr_window_get_layout (window), ==, expected);
+  /* Nothing is cut off: the window is as small as it was told to be. */
+  g_assert_cmpint (gtk_widget_get_width (GTK_WIDGET (window)), <=, width);
+  g_assert_cmpint (gtk_widget_get_height (GTK_WIDGET (window)), <=, 700);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", dpi, NULL);
+  ui_application_free (application);
+}
+
+static void
+test_layout_follows_the_width (void)
+{
+  assert_layout (1280, 1.0, TR_LAYOUT_WIDE);
+  assert_layout (1024, 1.0, TR_LAYOUT_NARROW);
+  assert_layout (780, 1.0, TR_LAYOUT_COMPACT);
+}
+
+static void
+test_layout_follows_the_size_of_text (void)
+{
+  assert_layout (1280, 1.5, TR_LAYOUT_NARROW);
+  assert_layout (1024, 1.5, TR_LAYOUT_COMPACT);
+}
+
+static void
+test_window_size_is_kept (void)
+{
+  TrApplication *application = ui_application_new ();
+  TrWindow *window;
+  int width, height;
+  gboolean maximized;
+
+  window = ui_demo_window_new (application);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1190, 710);
+  ui_frames (GTK_WIDGET (window), 2);
+  gtk_window_close (GTK_WINDOW (window));
+  ui_settle ();
+  tr_preferences_get_size (tr_application_get_preferences (application), &width, &height, &maximized);
+  g_assert_cmpint (width, ==, 1190);
+  g_assert_cmpint (height, ==, 710);
+  g_assert_false (maximized);
+  ui_application_free (application);
+}
+
+/* Findings ******************************************************************/
+
+static gboolean
+has_focus_within (TrWindow   *window,
+                  const char *page)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (tr_window_get_page (window, page)));
+}
+
+static void
+test_pointers_lead_to_their_page (UiFixture     *fixture,
+                                  gconstpointer  data)
+{
+  static const struct { const char *pointer, *page; } cases[] = {
+    { "/lines/0/amount", "formula" },
+    { "/batch/value", "formula" },
+    { "/turns/0/thickness_mm", "turns" },
+    { "/lock_in/fat_thickness_mm", "turns" },
+    { "/cut/thickness_mm", "sheet" },
+    { "/method/dough_c", "method" },
+    { "/bench/worktop_mm/0", "bench" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      ui_act_on (fixture->window, "win.go-to", cases[i].pointer);
+      ui_frames (GTK_WIDGET (fixture->window), 1);
+      if (!has_focus_within (fixture->window, cases[i].page))
+        g_error ("%s does not lead into %s", cases[i].pointer, cases[i].page);
+      g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (tr_window_get_page (fixture->window, cases[i].page))));
+    }
+}
+
+static void
+test_every_finding_leads_somewhere (UiFixture     *fixture,
+                                    gconstpointer  data)
+{
+  TrFindings *findings = TR_FINDINGS (tr_window_get_page (fixture->window, "findings"));
+  GtkWidget *list;
+
+  ui_act (fixture->window, "win.show-findings");
+  ui_frames (GTK_WIDGET (fixture->window), 2);
+  list = ui_find_type (GTK_WIDGET (findings), GTK_TYPE_LIST_BOX);
+  for (guint i = 0; i < ui_get_trial (fixture->window)->doughs->len; i++)
+    {
+      const TrDoughFigures *figures;
+      guint rows = 0;
+
+      tr_window_set_dough (fixture->window, tr_trial_get_dough (ui_get_trial (fixture->window), i)->id);
+      figures = tr_page_get_figures (TR_PAGE (findings));
+      while (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) rows) != NULL)
+        rows++;
+      g_assert_cmpuint (rows, ==, figures->findings->len);
+      for (guint j = 0; j < rows; j++)
+        {
+          gtk_window_set_focus (GTK_WINDOW (fixture->window), NULL);
+          g_signal_emit_by_name (list, "row-activated", gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) j));
+          g_assert_nonnull (gtk_window_get_focus (GTK_WINDOW (fixture->window)));
+        }
+    }
+}
+
+/* Access ********************************************************************/
+
+static gboolean
+has_name (GtkWidget *widget)
+{
+  const char *label = GTK_IS_BUTTON (widget) ? gtk_button_get_label (GTK_BUTTON (widget)) : NULL;
+
+  if (label != NULL || ui_find_type (widget, GTK_TYPE_LABEL) != NULL)
+    return TRUE;
+  /* The check's answer is NULL when they are equal: no name equals "". */
+  g_autofree char *difference = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, "");
+
+  return difference != NULL && strstr (difference, "NULL") == NULL
+         && gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL);
+}
+
+/* A menu button is named by its inner button, which is looked at too. */
+static void
+assert_buttons_named (GtkWidget *widget)
+{
+  if (GTK_IS_BUTTON (widget) && gtk_widget_get_mapped (widget)
+      && gtk_widget_get_ancestor (widget, GTK_TYPE_WINDOW_CONTROLS) == NULL
+      && gtk_widget_get_ancestor (widget, GTK_TYPE_MENU_BUTTON) == NULL
+      && gtk_widget_get_ancestor (widget, GTK_TYPE_DROP_DOWN) == NULL
+      && !has_name (widget))
+    g_error ("a button without a name, tooltip “%s”", gtk_widget_get_tooltip_text (widget));
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    assert_buttons_named (child);
+}
+
+static void
+test_every_button_has_a_name (UiFixture     *fixture,
+                              gconstpointer  data)
+{
+  assert_buttons_named (GTK_WIDGET (fixture->window));
+  g_assert_nonnull (ui_find (GTK_WIDGET (fixture->window), GTK_TYPE_LIST_BOX, "Doughs"));
+}
+
+/* Contracts *****************************************************************/
+
+static GtkWidget *
+make_dough_row (void)
+{
+  return tr_dough_row_new ("d1");
+}
+
+static const struct { const char *name; GtkWidget *(*make) (void); } contracts[] = {
+  { "/contract/formula-page", tr_formula_page_new },
+  { "/contract/turns-page", tr_turns_page_new },
+  { "/contract/sheet-page", tr_sheet_page_new },
+  { "/contract/method-page", tr_method_page_new },
+  { "/contract/bench-page", tr_bench_page_new },
+  { "/contract/doughs", tr_doughs_new },
+  { "/contract/dough-row", make_dough_row },
+  { "/contract/findings", tr_findings_new },
+  { "/contract/strip", tr_strip_new },
+  { "/contract/notices", tr_notices_new },
+  { "/contract/start-page", tr_start_page_new },
+};
+
+static void
+test_contract (gconstpointer data)
+{
+  ui_assert_contract (contracts[GPOINTER_TO_UINT (data)].make);
+}
+
+static void
+test_window_can_be_disposed_twice (void)
+{
+  TrApplication *application = ui_application_new ();
+  TrWindow *window = ui_demo_window_new (application);
+
+  g_object_ref (window);
+  gtk_window_destroy (GTK_WINDOW (window));
+  g_object_run_dispose (G_OBJECT (window));
+  g_object_run_dispose (G_OBJECT (window));
+  ui_settle ();
+  g_assert_finalize_object (window);
+  ui_application_free (application);
+}
+
+static void
+test_preferences_without_a_schema_subprocess (void)
+{
+  g_autoptr (TrPreferences) preferences = tr_preferences_new ();
+  TrReader reader;
+
+  tr_preferences_init_reader (preferences, &reader);
+  g_assert_cmpint (reader.units, ==, TR_UNITS_METRIC);
+  g_object_set (preferences, "units", "us", "colours", "dark", NULL);
+  tr_preferences_init_reader (preferences, &reader);
+  g_assert_cmpint (reader.units, ==, TR_UNITS_US);
+  g_assert_cmpstr (tr_preferences_get_colours (preferences), ==, "dark");
+}
+
+static void
+test_preferences_without_a_schema (void)
+{
+  g_autofree char *before = g_strdup (g_getenv ("GSETTINGS_SCHEMA_DIR"));
+
+  g_setenv ("GSETTINGS_SCHEMA_DIR", "/nonexistent", TRUE);
+  g_test_trap_subprocess ("/preferences/without-a-schema/subprocess", 0, 0);
+  g_test_trap_assert_passed ();
+  if (before != NULL)
+    g_setenv ("GSETTINGS_SCHEMA_DIR", before, TRUE);
+}
+
+#define ADD(path, test) g_test_add (path, UiFixture, NULL, ui_set_up, test, ui_tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  if (!ui_init (&argc, &argv))
+    return 0;
+
+  g_test_add_func ("/window/actions/no-accelerator-twice", test_no_accelerator_twice);
+  ADD ("/window/actions/every-action-is-there-once", test_every_action_is_there_once);
+  g_test_add_func ("/window/actions/menu-holds-the-whole-table", test_menu_holds_the_whole_table);
+  g_test_add_func ("/window/actions/every-action-survives-an-empty-window", test_every_action_survives_an_empty_window);
+  g_test_add_func ("/window/layout/follows-the-width", test_layout_follows_the_width);
+  g_test_add_func ("/window/layout/follows-the-size-of-text", test_layout_follows_the_size_of_text);
+  g_test_add_func ("/window/layout/window-size-is-kept", test_window_size_is_kept);
+  ADD ("/window/findings/pointers-lead-to-their-page", test_pointers_lead_to_their_page);
+  ADD ("/window/findings/every-finding-leads-somewhere", test_every_finding_leads_somewhere);
+  ADD ("/window/access/every-button-has-a-name", test_every_button_has_a_name);
+  g_test_add_func ("/contract/window-can-be-disposed-twice", test_window_can_be_disposed_twice);
+  for (guint i = 0; i < G_N_ELEMENTS (contracts); i++)
+    g_test_add_data_func (contracts[i].name, GUINT_TO_POINTER (i), test_contract);
+  g_test_add_func ("/preferences/without-a-schema", test_preferences_without_a_schema);
+  g_test_add_func ("/preferences/without-a-schema/subprocess", test_preferences_without_a_schema_subprocess);
+
+  return ui_run ();
+}
