@@ -21,20 +21,11 @@
 /* Everything is laid out at this size. */
 #define LAID_OUT_AT 16.0
 
-static PangoAttrList *
-make_attributes (void)
-{
-  PangoAttrList *attributes = pango_attr_list_new ();
-
-  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
-  return attributes;
-}
-
 static PangoLayout *
 make_layout (void)
 {
   PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
-  PangoAttrList *attributes = make_attributes ();
+  PangoAttrList *attributes = pango_attr_list_new ();
   cairo_font_options_t *options = cairo_font_options_create ();
   PangoLayout *layout;
 
@@ -48,6 +39,7 @@ make_layout (void)
   pango_context_set_base_dir (context, PANGO_DIRECTION_LTR);
 
   layout = pango_layout_new (context);
+  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
   g_object_unref (context);
@@ -185,24 +177,82 @@ tr_text_width (const TrLook *look,
   return measure (look, text, weight) * size / LAID_OUT_AT / PANGO_SCALE;
 }
 
-/* A number is not parted from its thousands, nor a size at its "×". */
-static PangoAttrList *
-make_wrapping_attributes (const char *text)
+/* ---- lines ----
+ *
+ * Lines are made of measured words, so that trying a text at another size
+ * costs no shaping. Only spaces part lines, and not those beside a "×"; a
+ * word that is too long for a line is parted where it must be.
+ */
+
+/* Where the next word ends: at a space that may part lines, at the end of a
+ * paragraph, or at the end. */
+static const char *
+find_word_end (const char *word)
 {
-  static const char *const held[] = { " × ", "\u2009" };
-  PangoAttrList *attributes = make_attributes ();
+  static const char times[] = "×";
+  const char *end = word;
 
-  for (guint i = 0; i < G_N_ELEMENTS (held); i++)
-    for (const char *at = strstr (text, held[i]); at != NULL; at = strstr (at + 1, held[i]))
-      {
-        PangoAttribute *hold = pango_attr_allow_breaks_new (FALSE);
+  while (TRUE)
+    {
+      end += strcspn (end, " \n");
+      if (*end != ' ')
+        return end;
+      if (!g_str_has_prefix (end + 1, times) && !(end - word >= 2 && strncmp (end - 2, times, 2) == 0))
+        return end;
+      end++;
+    }
+}
 
-        hold->start_index = (guint) (at - text);
-        /* a break is before a character: the next one belongs to it */
-        hold->end_index = hold->start_index + (guint) strlen (held[i]) + 1;
-        pango_attr_list_insert (attributes, hold);
-      }
-  return attributes;
+/* How many bytes of the beginning of a word too long for `width` go on a line. */
+static gsize
+part_word (const TrLook *look,
+           const char   *word,
+           double        size,
+           int           weight,
+           double        width)
+{
+  glong low = 1, high = MAX (1, g_utf8_strlen (word, -1) - 1);
+
+  while (low < high)
+    {
+      glong middle = (low + high + 1) / 2;
+      g_autofree char *begin = g_utf8_substring (word, 0, middle);
+
+      if (tr_text_width (look, begin, size, weight) <= width)
+        low = middle;
+      else
+        high = middle - 1;
+    }
+  return (gsize) (g_utf8_offset_to_pointer (word, low) - word);
+}
+
+/* The end of the line that starts at `start`. */
+static const char *
+find_line_end (const TrLook *look,
+               const char   *start,
+               double        size,
+               int           weight,
+               double        width)
+{
+  double space = tr_text_width (look, " ", size, weight), used = 0;
+  const char *word = start, *end = start;
+
+  while (TRUE)
+    {
+      const char *word_end = find_word_end (word);
+      g_autofree char *text = g_strndup (word, (gsize) (word_end - word));
+      double wide = tr_text_width (look, text, size, weight);
+
+      if (used + wide > width && word != start)
+        return end;
+      if (wide > width)
+        return start + part_word (look, text, size, weight, width);
+      used += wide + space;
+      end = word_end;
+      if (*end != ' ')
+        return end;
+      word = end + 1;
+    }
 }
 
 /* Lines of at most `width`; a line that the last one cannot hold ends in "…". */
@@ -214,37 +264,22 @@ tr_text_wrap (const TrLook *look,
               double        width,
               guint         max_lines)
 {
-  PangoLayout *layout = get_layout (look, text, weight);
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
-  PangoAttrList *plain = pango_attr_list_ref (pango_layout_get_attributes (layout));
-  PangoAttrList *wrapping = make_wrapping_attributes (text);
+  const char *start = text;
 
-  pango_layout_set_attributes (layout, wrapping);
-  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_width (layout, MAX (1, (int) (width / size * LAID_OUT_AT * PANGO_SCALE)));
-  for (GSList *l = pango_layout_get_lines_readonly (layout); l != NULL; l = l->next)
+  while (*start != '\0' && lines->len < max_lines)
     {
-      const PangoLayoutLine *line = l->data;
-      const char *start = text + line->start_index;
+      const char *end = find_line_end (look, start, size, weight, width);
 
-      if (lines->len + 1 == max_lines && l->next != NULL)
+      if (lines->len + 1 == max_lines && *end != '\0')
         {
-          g_ptr_array_add (lines, g_strdup (start));
+          g_autofree char *rest = g_strdelimit (g_strdup (start), "\n", ' ');
+
+          g_ptr_array_add (lines, tr_text_shorten (look, rest, size, weight, width));
           break;
         }
-      g_ptr_array_add (lines, g_strchomp (g_strndup (start, (gsize) line->length)));
-    }
-
-  pango_layout_set_attributes (layout, plain);
-  pango_attr_list_unref (plain);
-  pango_attr_list_unref (wrapping);
-
-  if (lines->len == max_lines && max_lines > 0)
-    {
-      char **last = (char **) &g_ptr_array_index (lines, max_lines - 1);
-      g_autofree char *long_line = *last;
-
-      *last = tr_text_shorten (look, long_line, size, weight, width);
+      g_ptr_array_add (lines, g_strndup (start, (gsize) (end - start)));
+      start = end + (*end == ' ' || *end == '\n');
     }
   g_ptr_array_add (lines, NULL);
   return (char **) g_ptr_array_free (g_steal_pointer (&lines), FALSE);
