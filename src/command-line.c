@@ -40,6 +40,7 @@ typedef struct {
   const char *file;
   gboolean for_window;           /* an option of the windowing system is there */
   gboolean only_files;           /* after "--" */
+  gboolean from_stdin;           /* one of the files is "-" */
 } Options;
 
 static const char help[] =
@@ -247,6 +248,8 @@ check_options (const Options  *options,
     return wrong (error, "%s goes with --paper card only.", of_paper);
   if (options->units != NULL && options->job == JOB_NONE)
     return wrong (error, "--units goes with --figures, --findings or --paper; in the window it is a preference.");
+  if (options->job == JOB_NONE && options->from_stdin)
+    return wrong (error, "The window opens files; - goes with --figures, --findings or --paper only.");
   if (options->job == JOB_NONE)
     return TRUE;
   if (options->for_window)
@@ -270,6 +273,7 @@ read_options (Options  *options,
         options->only_files = TRUE;
       else if (options->only_files || *argv[i] != '-' || g_str_equal (argv[i], "-"))
         {
+          options->from_stdin |= g_str_equal (argv[i], "-");
           if (n_files++ == 0)
             options->file = argv[i];
         }
@@ -398,6 +402,8 @@ do_job (const Options  *options,
   TrReader reader;
   gboolean has_stop = FALSE;
 
+  /* The result stands alone on stdout, whatever messages somebody asked for. */
+  g_log_writer_default_set_use_stderr (TRUE);
   if (options->job == JOB_HELP)
     return print_out (help, error);
   if (options->job == JOB_VERSION)

@@ -14,11 +14,31 @@
 
 #include "finding.h"
 
+/* What leaves no length for the dough block, or nothing of a folded block. */
+static char *
+sentence_no_length (const TrSaid *said,
+                    gboolean      trim)
+{
+  double most = said->finding->with[0], turn = said->finding->with[1];
+  g_autofree char *limit = tr_say_length_down (said->reader, most);
+
+  if (trim && !isfinite (turn))
+    return g_strdup (_("A trim takes the whole folded block; write less of it."));
+  if (trim && !(most > 0))
+    return g_strdup_printf (_("The trim of turn %d takes the whole folded block; write less of it."), (int) turn);
+  if (trim)
+    return g_strdup_printf (_("The trim of turn %d takes the whole folded block; write less than %s, since it is cut from both "
+                              "ends."), (int) turn, limit);
+  if (!(most > 0))
+    return g_strdup (_("The fat block is so wide that no length is left for the dough block; write a smaller width."));
+  return g_strdup_printf (_("The rim leaves no length for the dough block; write a rim of less than %s, or a smaller width of "
+                            "the fat."), limit);
+}
+
 static char *
 sentence_lock_in_geometry (const TrSaid *said)
 {
   const char *which = said->finding->name != NULL ? said->finding->name : "";
-  g_autofree char *rim = NULL;
 
   if (g_str_equal (which, "no-fat"))
     return g_strdup (_("There is no fat in the roll-in, so there is nothing to lock in; add a line to the roll-in, or take "
@@ -29,12 +49,9 @@ sentence_lock_in_geometry (const TrSaid *said)
     return g_strdup (_("The fat block cannot be 0 thick; write a thickness above 0."));
   if (g_str_equal (which, "fat-width"))
     return g_strdup (_("The fat block cannot be 0 wide; write a width above 0, or leave it out."));
-  if (!g_str_equal (which, "dough-length"))
-    return g_strdup (_("The sizes of the lock-in cannot be; look at the fat block, the rim and the masses."));
-  if (!isfinite (said->finding->with[0]))
-    return g_strdup (_("The fat block is so wide that no length is left for the dough block; write a smaller width."));
-  rim = tr_say_length_down (said->reader, said->finding->with[0]);
-  return g_strdup_printf (_("The rim leaves no length for the dough block; a rim of at most %s does."), rim);
+  if (g_str_equal (which, "dough-length") || g_str_equal (which, "trim"))
+    return sentence_no_length (said, g_str_equal (which, "trim"));
+  return g_strdup (_("The sizes of the lock-in cannot be; look at the fat block, the rim and the masses."));
 }
 
 static char *

@@ -177,7 +177,7 @@ tr_words_step (TrStepId step)
 const char *
 tr_words_break (TrBreaks one)
 {
-  int bit = g_bit_nth_lsf ((gulong) one, -1);
+  int bit = g_bit_nth_lsf ((unsigned long) one, -1);
 
   g_return_val_if_fail (bit >= 0 && bit < TR_N_BREAKS, NULL);
   return translated ("limit of the bench", breaks[bit]);

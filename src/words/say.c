@@ -34,7 +34,7 @@ tr_say_quote (const char *text)
 {
   g_autofree char *valid = g_utf8_make_valid (text, -1);
   GString *out = g_string_new ("“");
-  glong n = 0;
+  int n = 0;
 
   for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p), n++)
     {
@@ -71,17 +71,17 @@ tr_say_small_number (const TrReader *reader,
   return tr_words_count (reader, count);
 }
 
-gulong
+unsigned long
 tr_say_plural (double count)
 {
-  return isfinite (count) ? (gulong) CLAMP (fabs (round (count)), 0, 1e9) : 2;
+  return isfinite (count) ? (unsigned long) CLAMP (fabs (round (count)), 0, 1e9) : 2;
 }
 
 char *
 tr_say_unit (TrUnit unit,
              double number)
 {
-  gulong n = fabs (number - 1) < 1e-9 || (number > 0 && number < 1) ? 1 : 2;
+  unsigned long n = fabs (number - 1) < 1e-9 || (number > 0 && number < 1) ? 1 : 2;
 
   switch ((int) unit)
     {

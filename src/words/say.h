@@ -34,7 +34,7 @@ gboolean  tr_say_is_us           (const TrReader *reader);
 char     *tr_say_with_unit       (char *number, const char *unit);         /* takes `number` */
 char     *tr_say_quote           (const char *text);                       /* “text”, one line, at most 60 characters */
 char     *tr_say_small_number    (const TrReader *reader, double count);   /* "one" to "twelve", then digits */
-gulong    tr_say_plural          (double count);                           /* for ngettext */
+unsigned long tr_say_plural      (double count);                           /* for ngettext */
 char     *tr_say_unit            (TrUnit unit, double number);             /* "cups" */
 char     *tr_say_quantity        (const TrReader *reader, double number, double unit);   /* "2.5 cups"; unit NaN: none */
 void      tr_say_apart           (const TrReader *reader, double a, double b, int decimals, const char *unit,

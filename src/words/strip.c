@@ -62,7 +62,7 @@ static void
 append_findings (GString              *out,
                  const TrDoughFigures *figures)
 {
-  gulong count = 0;
+  unsigned long count = 0;
 
   for (guint i = 0; figures->findings != NULL && i < figures->findings->len; i++)
     {

@@ -56,7 +56,12 @@ static const Case cases[] = {
     "Whole milk: “ladles” is not a unit that is known here; write g, kg, oz, lb, ml, cups, tbsp, tsp, eggs, sticks or %, "
     "for example. Until then the totals are incomplete." },
   { TR_FINDING_LOCK_IN_GEOMETRY, -3, 0, { 11.7, NAN, NAN, NAN }, "dough-length",
-    "The rim leaves no length for the dough block; a rim of at most 11.5" NB "mm does.", "at most 7/16" NB "in" },
+    "The rim leaves no length for the dough block; write a rim of less than 11.5" NB "mm, or a smaller width of the fat.",
+    "less than 7/16" NB "in" },
+  { TR_FINDING_LOCK_IN_GEOMETRY, -4, 0, { 60, 2, NAN, NAN }, "trim",
+    "The trim of turn 2 takes the whole folded block; write less than 60" NB "mm, since it is cut from both ends." },
+  { TR_FINDING_LOCK_IN_GEOMETRY, 0, 0, { NAN, NAN, NAN, NAN }, "no-fat",
+    "There is no fat in the roll-in, so there is nothing to lock in; add a line to the roll-in, or take the lock-in away." },
   { TR_FINDING_LOCK_IN_GEOMETRY, -3, 0, { NAN, NAN, NAN, NAN }, "dough-length",
     "The fat block is so wide that no length is left for the dough block; write a smaller width." },
   { TR_FINDING_LOCK_IN_GEOMETRY, 0, 0, { NAN, NAN, NAN, NAN }, "fat-thickness",
@@ -224,7 +229,7 @@ static void
 test_any_numbers_and_names_make_a_sentence (void)
 {
   static const char *const names[] = {
-    NULL, "", "no-fat", "dough-length", "worktop-length", "worktop-width", "roll-width", "width", "mean", "bare-percent",
+    NULL, "", "no-fat", "dough-length", "trim", "worktop-length", "worktop-width", "roll-width", "width", "mean", "bare-percent",
     "salt", "butter-unsalted", "puff", "danish", "all_water_percent", "salt_percent", "not-there", "milk", "unknown",
   };
   TrReader readers[] = { plain (TR_UNITS_METRIC), with_comma (TR_UNITS_US) };
