@@ -16,7 +16,7 @@
 
 #include "../calc/cut.h"
 #include "../calc/lamination.h"
-#include "shapes.h"
+#include "sheet.h"
 
 /* The whole worktop is shown unless that would make the sheet smaller than
  * this part of what it could be. */
@@ -27,30 +27,6 @@
 #define FINEST_PIECE 1.5
 #define MOST_MARKS 100
 
-typedef struct {
-  const TrDoughFigures *figures;
-  const TrSheet *sheet;
-  const TrCut *cut;
-  const TrReader *reader;
-  const TrLook *look;
-  TrPicture *picture;
-  double em;
-  double width, height;
-  double top, bottom, left, right;   /* room for dimensions around the sheet */
-  double scale;                      /* units a millimetre */
-  double x, y;                       /* where the relaxed sheet's box starts */
-  double along_mm, across_mm;        /* of a piece */
-  GArray *near_marks, *far_marks;    /* double, mm */
-  double mark_size;                  /* of the running numbers */
-  gboolean marks_upward;
-  double marks_room;                 /* what the numbers take outwards */
-  gboolean shrinks;
-  gboolean rotated;                  /* the row lies across the worktop's length */
-  gboolean turned;                   /* drawn with the row downwards */
-  gboolean is_too_fine;              /* pieces cannot be told apart */
-  gboolean shows_tray;
-} Sheet;
-
 /* ---- from the sheet to the picture ----
  *
  *   as it is            turned (a quarter, never mirrored)
@@ -59,18 +35,18 @@ typedef struct {
  *   │ row 1        │    │ edge  row 1 2 edge │
  *   └── near edge ─┘    └────────────────────┘
  */
-static double
-rolled_mm (const Sheet *sheet)
+double
+tr_sheet_plan_rolled_mm (const TrSheetPlan *sheet)
 {
   return MAX (sheet->sheet->length_mm, sheet->sheet->rolled_mm.mm[0]);
 }
 
-static void
-to_picture (const Sheet *sheet,
-            double       along,
-            double       across,
-            double      *x,
-            double      *y)
+void
+tr_sheet_plan_to_picture (const TrSheetPlan *sheet,
+                          double             along,
+                          double             across,
+                          double            *x,
+                          double            *y)
 {
   *x = sheet->x + (sheet->turned ? across : along) * sheet->scale;
   *y = sheet->y + (sheet->turned ? along : sheet->sheet->width_mm - across) * sheet->scale;
@@ -78,7 +54,7 @@ to_picture (const Sheet *sheet,
 
 /* A box of the sheet's own lengths, from its corner. */
 static TrBox
-box_of (const Sheet *sheet,
+box_of (const TrSheetPlan *sheet,
         double       along,
         double       across,
         double       length,
@@ -86,13 +62,13 @@ box_of (const Sheet *sheet,
 {
   double x1, y1, x2, y2;
 
-  to_picture (sheet, along, across, &x1, &y1);
-  to_picture (sheet, along + length, across + width, &x2, &y2);
+  tr_sheet_plan_to_picture (sheet, along, across, &x1, &y1);
+  tr_sheet_plan_to_picture (sheet, along + length, across + width, &x2, &y2);
   return (TrBox) { MIN (x1, x2), MIN (y1, y2), fabs (x2 - x1), fabs (y2 - y1) };
 }
 
-static TrBox
-sheet_box (const Sheet *sheet)
+TrBox
+tr_sheet_plan_get_box (const TrSheetPlan *sheet)
 {
   return box_of (sheet, 0, 0, sheet->sheet->length_mm, sheet->sheet->width_mm);
 }
@@ -101,7 +77,7 @@ sheet_box (const Sheet *sheet)
 
 /* Of those that will be written; so many that they cannot be are not measured. */
 static double
-widest_mark (const Sheet  *sheet,
+widest_mark (const TrSheetPlan  *sheet,
              const GArray *marks)
 {
   double widest = 0;
@@ -123,7 +99,7 @@ mark_spacing (const GArray *marks)
 
 /* Numbers stand upright where they would touch each other. */
 static void
-plan_marks (Sheet  *sheet,
+plan_marks (TrSheetPlan  *sheet,
             double  scale)
 {
   double widest = MAX (widest_mark (sheet, sheet->near_marks), widest_mark (sheet, sheet->far_marks));
@@ -134,7 +110,7 @@ plan_marks (Sheet  *sheet,
 }
 
 static void
-plan_margins (Sheet *sheet)
+plan_margins (TrSheetPlan *sheet)
 {
   double em = sheet->em, beside = sheet->marks_room + 2.1 * em, rolled = sheet->shrinks ? 1.9 * em : 0;
   double several = sheet->sheet->sheets > 1 ? 2.2 * em : 0, legend = 2.0 * em;
@@ -146,18 +122,18 @@ plan_margins (Sheet *sheet)
 }
 
 static double
-find_scale (const Sheet *sheet)
+find_scale (const TrSheetPlan *sheet)
 {
   double wide = MAX (1, sheet->width - sheet->left - sheet->right);
   double high = MAX (1, sheet->height - sheet->top - sheet->bottom);
-  double length = rolled_mm (sheet), width = sheet->sheet->width_mm;
+  double length = tr_sheet_plan_rolled_mm (sheet), width = sheet->sheet->width_mm;
 
   return MIN (wide / (sheet->turned ? width : length), high / (sheet->turned ? length : width));
 }
 
 /* The scale that the picture allows, drawn this way. */
 static double
-plan_way (Sheet    *sheet,
+plan_way (TrSheetPlan    *sheet,
           gboolean  turned)
 {
   sheet->turned = turned;
@@ -170,7 +146,7 @@ plan_way (Sheet    *sheet,
 
 /* Along and across the row. */
 static void
-get_worktop (const Sheet *sheet,
+get_worktop (const TrSheetPlan *sheet,
              double      *length_mm,
              double      *width_mm)
 {
@@ -181,7 +157,7 @@ get_worktop (const Sheet *sheet,
 }
 
 static void
-make_room_for_worktop (Sheet *sheet)
+make_room_for_worktop (TrSheetPlan *sheet)
 {
   double length, width, scale;
 
@@ -193,7 +169,7 @@ make_room_for_worktop (Sheet *sheet)
 
 /* The piece's own two sizes, along the row and across it. */
 static void
-find_piece_size (Sheet *sheet)
+find_piece_size (TrSheetPlan *sheet)
 {
   const TrCut *cut = sheet->cut;
 
@@ -224,7 +200,7 @@ find_piece_size (Sheet *sheet)
 }
 
 static void
-plan (Sheet *sheet)
+plan (TrSheetPlan *sheet)
 {
   gboolean rotated = FALSE;
   double as_is, used_x, used_y;
@@ -244,8 +220,8 @@ plan (Sheet *sheet)
   plan_marks (sheet, sheet->scale);
   sheet->is_too_fine = sheet->along_mm * sheet->scale < FINEST_PIECE || sheet->across_mm * sheet->scale < FINEST_PIECE;
 
-  used_x = (sheet->turned ? sheet->sheet->width_mm : rolled_mm (sheet)) * sheet->scale;
-  used_y = (sheet->turned ? rolled_mm (sheet) : sheet->sheet->width_mm) * sheet->scale;
+  used_x = (sheet->turned ? sheet->sheet->width_mm : tr_sheet_plan_rolled_mm (sheet)) * sheet->scale;
+  used_y = (sheet->turned ? tr_sheet_plan_rolled_mm (sheet) : sheet->sheet->width_mm) * sheet->scale;
   sheet->x = sheet->left + (sheet->width - sheet->left - sheet->right - used_x) / 2;
   sheet->y = sheet->top + (sheet->height - sheet->top - sheet->bottom - used_y) / 2;
 }
@@ -254,13 +230,13 @@ plan (Sheet *sheet)
 
 /* Behind everything: the worktop as far as the picture reaches. */
 static void
-add_worktop (Sheet *sheet)
+add_worktop (TrSheetPlan *sheet)
 {
   double length, width, right, bottom;
   TrBox box;
 
   get_worktop (sheet, &length, &width);
-  box = box_of (sheet, (rolled_mm (sheet) - length) / 2, (sheet->sheet->width_mm - width) / 2, length, width);
+  box = box_of (sheet, (tr_sheet_plan_rolled_mm (sheet) - length) / 2, (sheet->sheet->width_mm - width) / 2, length, width);
   right = MIN (sheet->width, box.x + box.width);
   bottom = MIN (sheet->height - 1.9 * sheet->em, box.y + box.height);
   box.x = MAX (0, box.x);
@@ -276,7 +252,7 @@ add_worktop (Sheet *sheet)
 /* A tray to the same scale, its long side along the sheet's; seen where it is
  * larger. Returns whether anything of it shows. */
 static gboolean
-add_tray (Sheet *sheet)
+add_tray (TrSheetPlan *sheet)
 {
   const double *tray = sheet->figures->bench->tray_mm;
   double length = sheet->sheet->length_mm, width = sheet->sheet->width_mm;
@@ -293,12 +269,12 @@ add_tray (Sheet *sheet)
 
 /* The other sheets peep out behind the first. */
 static void
-add_sheet (Sheet *sheet)
+add_sheet (TrSheetPlan *sheet)
 {
   TrPicture *picture = sheet->picture;
   const TrLook *look = sheet->look;
   int behind = MIN (sheet->sheet->sheets - 1, 3);
-  TrBox box = sheet_box (sheet);
+  TrBox box = tr_sheet_plan_get_box (sheet);
   g_autofree char *size = tr_words_area_size (sheet->reader, sheet->sheet->length_mm, sheet->sheet->width_mm);
   g_autofree char *label = g_strdup_printf (_("Sheet %s"), size);
 
@@ -310,7 +286,7 @@ add_sheet (Sheet *sheet)
     }
   if (sheet->shrinks)
     {
-      TrBox rolled = box_of (sheet, 0, 0, rolled_mm (sheet), sheet->sheet->width_mm);
+      TrBox rolled = box_of (sheet, 0, 0, tr_sheet_plan_rolled_mm (sheet), sheet->sheet->width_mm);
 
       tr_picture_add_rect (picture, &rolled, NULL, TR_PEN_INNER, &look->dim);
       tr_picture_dash (picture);
@@ -321,7 +297,7 @@ add_sheet (Sheet *sheet)
 }
 
 static void
-add_piece (Sheet *sheet,
+add_piece (TrSheetPlan *sheet,
            int    index)
 {
   TrPieceOutline outline;
@@ -332,14 +308,14 @@ add_piece (Sheet *sheet,
   label = g_strdup_printf (_("Piece %d of %d"), index + 1, tr_sheet_count_pieces (sheet->sheet));
   if (outline.n_corners == 0)
     {
-      to_picture (sheet, outline.x[0], outline.y[0], &xy[0], &xy[1]);
+      tr_sheet_plan_to_picture (sheet, outline.x[0], outline.y[0], &xy[0], &xy[1]);
       tr_picture_add_circle (sheet->picture, xy[0], xy[1], outline.radius_mm * sheet->scale, &sheet->look->dough,
                              TR_PEN_INNER, &sheet->look->line);
     }
   else
     {
       for (int i = 0; i < outline.n_corners; i++)
-        to_picture (sheet, outline.x[i], outline.y[i], &xy[2 * i], &xy[2 * i + 1]);
+        tr_sheet_plan_to_picture (sheet, outline.x[i], outline.y[i], &xy[2 * i], &xy[2 * i + 1]);
       tr_picture_add_polygon (sheet->picture, xy, (guint) outline.n_corners, &sheet->look->dough,
                               TR_PEN_INNER, &sheet->look->line);
     }
@@ -348,7 +324,7 @@ add_piece (Sheet *sheet,
 
 /* More pieces than lines can part: what they cover together. */
 static void
-add_all_pieces (Sheet *sheet)
+add_all_pieces (TrSheetPlan *sheet)
 {
   double trim = sheet->cut->trim_mm;
   TrBox box = box_of (sheet, trim, trim, MAX (0, sheet->sheet->length_mm - 2 * trim), MAX (0, sheet->sheet->width_mm - 2 * trim));
@@ -357,7 +333,7 @@ add_all_pieces (Sheet *sheet)
 }
 
 static void
-add_pieces (Sheet *sheet)
+add_pieces (TrSheetPlan *sheet)
 {
   int n = tr_sheet_count_pieces (sheet->sheet);
 
@@ -367,131 +343,8 @@ add_pieces (Sheet *sheet)
     add_piece (sheet, i);
 }
 
-/* A tick on an edge and, outside it, how far it is from the sheet's corner. */
 static void
-add_mark (Sheet    *sheet,
-          double    mm,
-          gboolean  far_edge,
-          gboolean  has_number)
-{
-  const TrLook *look = sheet->look;
-  double x, y, tick = 0.42 * sheet->em, off = 1.4 * tick, size = sheet->mark_size;
-  double way = far_edge ? 1 : -1;
-  g_autofree char *text = tr_words_length_number (sheet->reader, mm);
-
-  to_picture (sheet, mm, far_edge ? sheet->sheet->width_mm : 0, &x, &y);
-  if (sheet->turned)
-    {
-      tr_picture_add_line (sheet->picture, x, y, x + way * tick, y, TR_PEN_INNER, &look->text);
-      if (has_number)
-        tr_picture_add_text (sheet->picture, text, size, 400, &look->text, x + way * off, y + 0.35 * size, far_edge ? 0 : 1);
-      return;
-    }
-  tr_picture_add_line (sheet->picture, x, y, x, y - way * tick, TR_PEN_INNER, &look->text);
-  if (has_number && sheet->marks_upward)
-    tr_picture_add_upward_text (sheet->picture, text, size, 400, &look->text, x + size * 0.34, y - way * off, far_edge ? 0 : 1);
-  else if (has_number)
-    tr_picture_add_text (sheet->picture, text, size, 400, &look->text, x, y - way * off + (far_edge ? 0 : size * TR_TEXT_ASCENT), 0.5);
-}
-
-static void
-add_marks (Sheet        *sheet,
-           const GArray *marks,
-           gboolean      far_edge)
-{
-  double least = (sheet->turned || sheet->marks_upward ? 1.0 : 0.5) * sheet->mark_size;
-  double last = -G_MAXDOUBLE;
-
-  for (guint i = 0; i < marks->len; i++)
-    {
-      double mm = g_array_index (marks, double, i);
-
-      if (sheet->is_too_fine && i > 0 && i + 1 < marks->len)
-        continue;
-      add_mark (sheet, mm, far_edge, (mm - last) * sheet->scale >= least);
-      if ((mm - last) * sheet->scale >= least)
-        last = mm;
-    }
-}
-
-static void
-add_dimensions_as_is (Sheet      *sheet,
-                      const char *length,
-                      const char *width,
-                      const char *along,
-                      const char *across,
-                      const char *rolled)
-{
-  TrBox box = sheet_box (sheet);
-  double em = sheet->em, right = box.x + rolled_mm (sheet) * sheet->scale, bottom = box.y + box.height, trim = sheet->cut->trim_mm;
-  double line = box.y - sheet->marks_room - 0.6 * em;
-  double x1, y1, x2, y2;
-
-  to_picture (sheet, trim, trim, &x1, &y1);
-  to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
-  tr_picture_add_dimension_h (sheet->picture, box.x, box.x + box.width, line + 0.4 * em, line, length);
-  if (rolled != NULL)
-    tr_picture_add_dimension_h (sheet->picture, box.x, right, line - 1.5 * em, line - 1.9 * em, rolled);
-  tr_picture_add_dimension_v (sheet->picture, box.y, bottom, box.x, box.x - 1.1 * em, width);
-  tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom + sheet->marks_room - 0.2 * em, bottom + sheet->marks_room + 0.5 * em, along);
-  tr_picture_add_dimension_v (sheet->picture, y2, y1, right, right + 1.1 * em, across);
-}
-
-static void
-add_dimensions_turned (Sheet      *sheet,
-                       const char *length,
-                       const char *width,
-                       const char *along,
-                       const char *across,
-                       const char *rolled)
-{
-  TrBox box = sheet_box (sheet);
-  double em = sheet->em, right = box.x + box.width, trim = sheet->cut->trim_mm;
-  double bottom = box.y + rolled_mm (sheet) * sheet->scale, line = box.x - sheet->marks_room - 0.6 * em;
-  double x1, y1, x2, y2;
-
-  to_picture (sheet, trim, trim, &x1, &y1);
-  to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
-  tr_picture_add_dimension_v (sheet->picture, box.y, box.y + box.height, line + 0.4 * em, line, length);
-  if (rolled != NULL)
-    tr_picture_add_dimension_v (sheet->picture, box.y, bottom, line - 1.5 * em, line - 1.9 * em, rolled);
-  tr_picture_add_dimension_h (sheet->picture, box.x, right, box.y, box.y - 0.9 * em, width);
-  tr_picture_add_dimension_v (sheet->picture, y1, y2, right + sheet->marks_room - 0.2 * em, right + sheet->marks_room + 0.5 * em, along);
-  tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom, bottom + 0.9 * em, across);
-}
-
-/* As much of it as the dimension is long; NULL: a drawing that small has room
- * for one number only. */
-static char *
-dup_rolled (const Sheet *sheet)
-{
-  double room = rolled_mm (sheet) * sheet->scale;
-  g_autofree char *number = tr_words_length_number (sheet->reader, rolled_mm (sheet));
-  g_autofree char *all = g_strdup_printf (_("roll to %s, let it shrink"), number);
-  g_autofree char *less = g_strdup_printf (_("roll to %s"), number);
-
-  if (tr_text_width (sheet->look, all, sheet->em, 400) <= room)
-    return g_steal_pointer (&all);
-  return tr_text_width (sheet->look, less, sheet->em, 400) <= room ? g_steal_pointer (&less) : NULL;
-}
-
-static void
-add_dimensions (Sheet *sheet)
-{
-  g_autofree char *length = tr_words_length_number (sheet->reader, sheet->sheet->length_mm);
-  g_autofree char *width = tr_words_length_number (sheet->reader, sheet->sheet->width_mm);
-  g_autofree char *along = tr_words_length_number (sheet->reader, sheet->along_mm);
-  g_autofree char *across = tr_words_length_number (sheet->reader, sheet->across_mm);
-  g_autofree char *rolled = sheet->shrinks ? dup_rolled (sheet) : NULL;
-
-  if (sheet->turned)
-    add_dimensions_turned (sheet, length, width, along, across, rolled);
-  else
-    add_dimensions_as_is (sheet, length, width, along, across, rolled);
-}
-
-static void
-add_several (Sheet *sheet)
+add_several (TrSheetPlan *sheet)
 {
   g_autofree char *text = NULL;
 
@@ -504,20 +357,20 @@ add_several (Sheet *sheet)
 
 /* The way a log is rolled up, across the row. */
 static void
-add_roll_up (Sheet *sheet)
+add_roll_up (TrSheetPlan *sheet)
 {
   double x1, y1, x2, y2, middle = sheet->sheet->length_mm / 2;
 
   if (sheet->cut->shape != TR_SHAPE_SLICES)
     return;
-  to_picture (sheet, middle, sheet->sheet->width_mm * 0.28, &x1, &y1);
-  to_picture (sheet, middle, sheet->sheet->width_mm * 0.62, &x2, &y2);
+  tr_sheet_plan_to_picture (sheet, middle, sheet->sheet->width_mm * 0.28, &x1, &y1);
+  tr_sheet_plan_to_picture (sheet, middle, sheet->sheet->width_mm * 0.62, &x2, &y2);
   tr_picture_add_arrow (sheet->picture, x1, y1, x2, y2, FALSE, &sheet->look->line);
 }
 
 /* What the hatching and the warnings mean, under the drawing. */
 static void
-add_legend (Sheet *sheet)
+add_legend (TrSheetPlan *sheet)
 {
   const TrLook *look = sheet->look;
   double em = sheet->em, x = MIN (sheet->x, sheet->width * 0.2), baseline = sheet->height - 0.45 * em;
@@ -556,7 +409,7 @@ add_legend (Sheet *sheet)
 }
 
 static void
-describe (Sheet *sheet)
+describe (TrSheetPlan *sheet)
 {
   const TrSheet *figures = sheet->sheet;
   g_autofree char *relaxed = NULL, *rolled = tr_words_size (sheet->reader, &figures->rolled_mm);
@@ -581,7 +434,7 @@ describe (Sheet *sheet)
 }
 
 static void
-add_nothing (Sheet *sheet)
+add_nothing (TrSheetPlan *sheet)
 {
   const char *text = sheet->cut == NULL ? _("No cut: the sheet is not known.")
                                         : _("The dough does not give one piece of this size.");
@@ -598,7 +451,7 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
                       double                width,
                       double                height)
 {
-  Sheet sheet = { figures, &figures->sheet, figures->dough->cut, reader, look,
+  TrSheetPlan sheet = { figures, &figures->sheet, figures->dough->cut, reader, look,
                   tr_picture_new (look, reader, width, height), look->text_size, width, height };
   TrBox box;
 
@@ -613,12 +466,11 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
   sheet.shows_tray = add_tray (&sheet);
   add_sheet (&sheet);
   add_pieces (&sheet);
-  box = sheet_box (&sheet);
+  box = tr_sheet_plan_get_box (&sheet);
   tr_picture_add_rect (sheet.picture, &box, NULL, TR_PEN_OUTLINE, &look->line);
   add_roll_up (&sheet);
-  add_marks (&sheet, sheet.near_marks, FALSE);
-  add_marks (&sheet, sheet.far_marks, TRUE);
-  add_dimensions (&sheet);
+  tr_sheet_plan_add_marks (&sheet);
+  tr_sheet_plan_add_dimensions (&sheet);
   add_several (&sheet);
   add_legend (&sheet);
   tr_picture_tuck_in (sheet.picture);

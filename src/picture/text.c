@@ -211,11 +211,11 @@ part_word (const TrLook *look,
            int           weight,
            double        width)
 {
-  glong low = 1, high = MAX (1, g_utf8_strlen (word, -1) - 1);
+  long low = 1, high = MAX (1, g_utf8_strlen (word, -1) - 1);
 
   while (low < high)
     {
-      glong middle = (low + high + 1) / 2;
+      long middle = (low + high + 1) / 2;
       g_autofree char *begin = g_utf8_substring (word, 0, middle);
 
       if (tr_text_width (look, begin, size, weight) <= width)
@@ -293,14 +293,14 @@ tr_text_shorten (const TrLook *look,
                  int           weight,
                  double        width)
 {
-  glong low = 0, high = g_utf8_strlen (text, -1);
+  long low = 0, high = g_utf8_strlen (text, -1);
   g_autofree char *best = g_strdup ("…");
 
   if (tr_text_width (look, text, size, weight) <= width + 0.01)
     return g_strdup (text);
   while (low < high)
     {
-      glong middle = (low + high + 1) / 2;
+      long middle = (low + high + 1) / 2;
       g_autofree char *begin = g_utf8_substring (text, 0, middle);
       g_autofree char *candidate = g_strconcat (g_strchomp (begin), "…", NULL);
 
