@@ -13,6 +13,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define MAX_HEIGHT_PX 168
+
 /* One row: a sign, and the sentence. */
 typedef struct
 {
@@ -25,6 +27,7 @@ struct _TrFindings
   TrPage parent_instance;
 
   /* Borrowed References */
+  GtkWidget *scrolled;
   GtkWidget *list;
 
   /* Owned References */
@@ -103,6 +106,22 @@ fill_row (TrFindings           *self,
   gtk_widget_add_css_class (row->sign, tr_severity_id (finding->severity));
 }
 
+/* A scrolled window asks its child for a height without saying how wide it is,
+ * so it does not know of wrapped lines. */
+static void
+fit_height (TrFindings *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  int width = root != NULL ? gtk_widget_get_width (GTK_WIDGET (root)) : 0;
+  int height;
+
+  if (width <= 0)
+    return;
+
+  gtk_widget_measure (self->list, GTK_ORIENTATION_VERTICAL, width, NULL, &height, NULL, NULL);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scrolled), MIN (height, MAX_HEIGHT_PX));
+}
+
 static void
 tr_findings_refresh (TrPage *page)
 {
@@ -121,6 +140,7 @@ tr_findings_refresh (TrPage *page)
       gtk_list_box_remove (GTK_LIST_BOX (self->list), last->row);
       g_ptr_array_remove_index (self->rows, self->rows->len - 1);
     }
+  fit_height (self);
 }
 
 static void
@@ -156,9 +176,9 @@ tr_findings_class_init (TrFindingsClass *klass)
 static void
 tr_findings_init (TrFindings *self)
 {
-  GtkWidget *scrolled = gtk_scrolled_window_new ();
   GtkWidget *none = gtk_label_new (_("Nothing to say: this dough fits the bench."));
 
+  self->scrolled = gtk_scrolled_window_new ();
   self->rows = g_ptr_array_new_with_free_func (row_free);
   self->list = gtk_list_box_new ();
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
@@ -166,11 +186,9 @@ tr_findings_init (TrFindings *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Findings"), -1);
   g_signal_connect (self->list, "row-activated", G_CALLBACK (row_activated_cb), self);
 
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 168);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->list);
-  tr_page_set_child (TR_PAGE (self), scrolled);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->list);
+  tr_page_set_child (TR_PAGE (self), self->scrolled);
   gtk_widget_add_css_class (GTK_WIDGET (self), "findings");
 }
 

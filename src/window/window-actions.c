@@ -243,10 +243,12 @@ go_page_cb (GtkWidget  *widget,
 {
   TrWindow *self = TR_WINDOW (widget);
   const char *page = name + strlen ("win.go-");
-  TrPage *widget_of_page = g_str_equal (page, "doughs") ? TR_PAGE (tr_window_get_doughs (self)) : tr_window_get_page (self, page);
 
   tr_window_show_page (self, page);
-  gtk_widget_child_focus (GTK_WIDGET (widget_of_page), GTK_DIR_TAB_FORWARD);
+  if (g_str_equal (page, "doughs"))
+    tr_page_go_to (TR_PAGE (tr_window_get_doughs (self)), "");
+  else
+    gtk_widget_child_focus (GTK_WIDGET (tr_window_get_page (self, page)), GTK_DIR_TAB_FORWARD);
 }
 
 static void

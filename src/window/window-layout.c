@@ -23,6 +23,9 @@
 
 #define NARROW_BELOW_PX 1100.0
 #define COMPACT_BELOW_PX 800.0
+/* The formula's share of the width beside the doughs; the rest is for the
+ * pages with the wider rows and the drawings. */
+#define FORMULA_SHARE 0.47
 
 /* In the order in which a finding's field is looked for. */
 enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_BENCH, PAGE_DOUGHS, PAGE_DOUGHS_MENU, PAGE_FINDINGS, PAGE_STRIP };
@@ -127,7 +130,10 @@ void
 tr_window_set_layout_for (TrWindow *self,
                           int       width)
 {
+  int inner = width - gtk_paned_get_position (self->outer_paned);
+
   set_layout (self, choose_layout (self, width));
+  gtk_paned_set_position (self->inner_paned, (int) (FORMULA_SHARE * (self->layout == TR_LAYOUT_WIDE ? inner : width)));
 }
 
 static gboolean
@@ -233,6 +239,7 @@ tr_window_build_pages (TrWindow *self)
   g_signal_connect_object (self->pages_stack, "notify::visible-child", G_CALLBACK (show_formula_or_stack), self, G_CONNECT_SWAPPED);
 
   gtk_box_append (self->sidebar, GTK_WIDGET (self->pages[PAGE_DOUGHS]));
+  gtk_widget_set_size_request (GTK_WIDGET (self->pages[PAGE_DOUGHS_MENU]), 280, -1);
   gtk_popover_set_child (self->doughs_popover, GTK_WIDGET (self->pages[PAGE_DOUGHS_MENU]));
   gtk_box_append (GTK_BOX (self->findings_slot), GTK_WIDGET (self->pages[PAGE_FINDINGS]));
   gtk_box_append (self->foot, GTK_WIDGET (self->pages[PAGE_STRIP]));

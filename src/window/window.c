@@ -126,6 +126,7 @@ show_body (TrWindow *self)
   gboolean has_doughs = tr_document_get_trial (self->document)->doughs->len > 0;
 
   gtk_stack_set_visible_child_name (self->body, has_doughs ? "work" : "start");
+  gtk_widget_set_sensitive (GTK_WIDGET (self->doughs_button), has_doughs);
 }
 
 static void
