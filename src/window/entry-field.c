@@ -550,6 +550,15 @@ tr_entry_field_init (TrEntryField *self)
   self->shown = self->before = NAN;
 }
 
+static int
+get_width_chars (const TrMember *member)
+{
+  if (member->hold == TR_HOLD_TEXT)
+    return 16;
+
+  return member->quantity == TR_QUANTITY_LENGTH_MM || member->quantity == TR_QUANTITY_MASS_G ? 6 : 5;
+}
+
 static GtkWidget *
 new_entry (const TrMember *member)
 {
@@ -559,8 +568,8 @@ new_entry (const TrMember *member)
   /* One way to undo: the document's. */
   gtk_editable_set_enable_undo (GTK_EDITABLE (entry), FALSE);
   gtk_entry_set_input_hints (GTK_ENTRY (entry), is_text ? GTK_INPUT_HINT_NONE : GTK_INPUT_HINT_NO_EMOJI);
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), is_text ? 16 : 7);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), is_text ? 40 : 7);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), get_width_chars (member));
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), is_text ? 40 : get_width_chars (member));
   if (!is_text)
     {
       gtk_entry_set_alignment (GTK_ENTRY (entry), 1);

@@ -141,11 +141,15 @@ build_label (TrFieldPrivate *priv,
 }
 
 static void
-build_parts (TrFieldPrivate *priv)
+build_unit (TrFieldPrivate *priv)
 {
   priv->unit = new_dim_label ("");
   gtk_widget_set_visible (priv->unit, FALSE);
+}
 
+static void
+build_error (TrFieldPrivate *priv)
+{
   priv->error_label = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (priv->error_label), 0);
   gtk_label_set_wrap (GTK_LABEL (priv->error_label), TRUE);
@@ -167,18 +171,6 @@ build_beside (TrField        *self,
   gtk_label_set_width_chars (GTK_LABEL (priv->label), 18);
   gtk_widget_set_visible (priv->unit, TRUE);
   gtk_box_append (GTK_BOX (row), priv->label);
-  gtk_box_append (GTK_BOX (row), priv->control);
-  gtk_box_append (GTK_BOX (row), priv->unit);
-  gtk_widget_set_parent (row, GTK_WIDGET (self));
-  gtk_widget_set_parent (priv->error_label, GTK_WIDGET (self));
-}
-
-static void
-build_table (TrField        *self,
-             TrFieldPrivate *priv)
-{
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-
   gtk_box_append (GTK_BOX (row), priv->control);
   gtk_box_append (GTK_BOX (row), priv->unit);
   gtk_widget_set_parent (row, GTK_WIDGET (self));
@@ -249,13 +241,15 @@ tr_field_build (TrField      *self,
       return;
     }
 
-  build_parts (priv);
+  build_error (priv);
   if (shape == TR_FIELD_TABLE)
     {
-      build_table (self, priv);
+      gtk_widget_set_parent (control, GTK_WIDGET (self));
+      gtk_widget_set_parent (priv->error_label, GTK_WIDGET (self));
       return;
     }
 
+  build_unit (priv);
   build_label (priv, label, tooltip);
   if (shape == TR_FIELD_BESIDE)
     build_beside (self, priv);

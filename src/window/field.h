@@ -34,7 +34,7 @@ struct _TrFieldClass
 typedef enum {
   TR_FIELD_BESIDE,               /* label to the left, for forms */
   TR_FIELD_ABOVE,                /* label above, for rows of a list */
-  TR_FIELD_TABLE,                /* no label: the table has headings */
+  TR_FIELD_TABLE,                /* no label, no unit: the table has headings */
   TR_FIELD_BARE,                 /* no label, no unit, no error: the row shows it */
 } TrFieldShape;
 

@@ -322,16 +322,17 @@ static void
 build_batch (GtkWidget *column)
 {
   GtkWidget *section = tr_column_add_section (column, NULL);
-  GtkWidget *strip = tr_fields_row_new ();
+  GtkWidget *who = tr_fields_row_new (), *batch = tr_fields_row_new ();
   GtkWidget *name = tr_entry_field_new (&name_member, TR_FIELD_ABOVE);
 
   tr_entry_field_set_width_chars (TR_ENTRY_FIELD (name), 12, 22);
-  tr_form_add (strip, name);
-  tr_form_add (strip, tr_choice_field_new (&kind_choice, TR_FIELD_ABOVE));
+  tr_form_add (who, name);
+  tr_form_add (who, tr_choice_field_new (&kind_choice, TR_FIELD_ABOVE));
   for (guint i = 0; i < G_N_ELEMENTS (batch_members); i++)
-    tr_form_add (strip, tr_entry_field_new (&batch_members[i], TR_FIELD_ABOVE));
-  tr_form_add (strip, tr_choice_field_new (&batch_choice, TR_FIELD_ABOVE));
-  gtk_box_append (GTK_BOX (section), strip);
+    tr_form_add (batch, tr_entry_field_new (&batch_members[i], TR_FIELD_ABOVE));
+  tr_form_add (batch, tr_choice_field_new (&batch_choice, TR_FIELD_ABOVE));
+  gtk_box_append (GTK_BOX (section), who);
+  gtk_box_append (GTK_BOX (section), batch);
 }
 
 static void

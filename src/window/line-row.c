@@ -573,6 +573,8 @@ show_names (TrLineRow *self,
   tr_field_set_context (TR_FIELD (self->amount), name);
   tr_field_set_context (TR_FIELD (self->hydration), name);
   tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (self->ingredient), ingredient);
+  /* A long name may not fit. */
+  gtk_widget_set_tooltip_text (self->ingredient, tr_line_is_pending (self->item) ? NULL : name);
 }
 
 void

@@ -16,6 +16,9 @@
 
 #include "section.h"
 
+/* Minutes, at most, temperature, humidity. */
+#define N_COLUMNS 4
+
 #define TR_TYPE_METHOD_PAGE (tr_method_page_get_type ())
 G_DECLARE_FINAL_TYPE (TrMethodPage, tr_method_page, TR, METHOD_PAGE, TrPage)
 
@@ -24,6 +27,7 @@ struct _TrMethodPage
   TrPage parent_instance;
 
   GtkWidget *scroller;
+  GtkWidget *titles[N_COLUMNS];  /* of step_members */
 };
 
 G_DEFINE_FINAL_TYPE (TrMethodPage, tr_method_page, TR_TYPE_PAGE)
@@ -167,7 +171,7 @@ drop_empty_step (TrTrial  *draft,
 
 #define STEP(member, quantity) reach_step, G_STRUCT_OFFSET (TrStep, member), TR_HOLD_NUMBER, TR_QUANTITY_##quantity
 
-static const TrMember step_members[] = {
+static const TrMember step_members[N_COLUMNS] = {
   { "/method/steps/%u/minutes", STEP (minutes, MINUTES), N_("Time"), NULL, N_("How long it takes, or at least"), 5,
     TRUE, "–", .dup_pointer = dup_minutes_pointer, .dup_undo = dup_step_undo,
     .settle = drop_empty_step },
@@ -241,10 +245,20 @@ static const TrStepShape step_shapes[] = {
 /* The page */
 
 static void
+show_title (GtkWidget      *title,
+            const TrMember *member,
+            const TrReader *reader)
+{
+  tr_figure_label_take (title, g_strdup_printf ("%s\n%s", _(member->label), tr_member_get_unit (member, reader)));
+}
+
+static void
 tr_method_page_refresh (TrPage *page)
 {
   TrMethodPage *self = TR_METHOD_PAGE (page);
 
+  for (guint i = 0; i < G_N_ELEMENTS (step_members); i++)
+    show_title (self->titles[i], &step_members[i], tr_page_get_reader (page));
   gtk_widget_set_visible (self->scroller, tr_page_get_dough (page) != NULL);
   tr_fields_refresh (self->scroller);
 }
@@ -256,17 +270,23 @@ tr_method_page_go_to (TrPage     *page,
   return g_str_has_prefix (pointer, "/method") && tr_fields_go_to (TR_METHOD_PAGE (page)->scroller, pointer);
 }
 
-static void
-attach_title (GtkWidget      *grid,
-              const TrMember *member,
-              int             column)
+static GtkWidget *
+attach_title (GtkWidget  *grid,
+              const char *text,
+              const char *tooltip,
+              int         column)
 {
-  GtkWidget *title = gtk_label_new (_(member->label));
+  GtkWidget *title = gtk_label_new (text);
 
-  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_label_set_xalign (GTK_LABEL (title), tooltip != NULL ? 1 : 0);
+  gtk_label_set_justify (GTK_LABEL (title), tooltip != NULL ? GTK_JUSTIFY_RIGHT : GTK_JUSTIFY_LEFT);
+  gtk_widget_set_valign (title, GTK_ALIGN_END);
+  gtk_widget_set_tooltip_text (title, tooltip);
   gtk_widget_add_css_class (title, "dim-label");
   gtk_widget_add_css_class (title, "caption");
   gtk_grid_attach (GTK_GRID (grid), title, column, 0, 1, 1);
+
+  return title;
 }
 
 static void
@@ -307,19 +327,15 @@ attach_step (GtkWidget         *grid,
 }
 
 static GtkWidget *
-new_steps (void)
+new_steps (TrMethodPage *self)
 {
   GtkWidget *grid = gtk_grid_new ();
-  GtkWidget *place = gtk_label_new (_(place_choice.label));
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
   for (guint i = 0; i < G_N_ELEMENTS (step_members); i++)
-    attach_title (grid, &step_members[i], (int) i + 1);
-  gtk_label_set_xalign (GTK_LABEL (place), 0);
-  gtk_widget_add_css_class (place, "dim-label");
-  gtk_widget_add_css_class (place, "caption");
-  gtk_grid_attach (GTK_GRID (grid), place, (int) G_N_ELEMENTS (step_members) + 1, 0, 1, 1);
+    self->titles[i] = attach_title (grid, "", _(step_members[i].tooltip), (int) i + 1);
+  attach_title (grid, _(place_choice.label), NULL, (int) G_N_ELEMENTS (step_members) + 1);
   for (guint i = 0; i < G_N_ELEMENTS (step_shapes); i++)
     attach_step (grid, &step_shapes[i], (int) i + 1);
 
@@ -334,7 +350,7 @@ tr_method_page_init (TrMethodPage *self)
   GtkWidget *hint = tr_words_label_new ("dim-label");
 
   tr_words_label_set (hint, _("Printed on the bench card. Turns and their rests are on the Turns page."));
-  gtk_box_append (GTK_BOX (section), new_steps ());
+  gtk_box_append (GTK_BOX (section), new_steps (self));
   gtk_box_append (GTK_BOX (section), hint);
   section = tr_column_add_section (column, _("Temperatures for mixing"));
   gtk_box_append (GTK_BOX (section), tr_form_new (temperature_members, G_N_ELEMENTS (temperature_members)));

@@ -34,6 +34,7 @@ struct _TrSheetPage
   GtkWidget *none;
   GtkWidget *alternatives_area;
   GtkWidget *alternatives;
+  GtkWidget *size_title;
 
   /* State: what the list of alternatives shows */
   int n_listed;
@@ -381,42 +382,68 @@ dup_printed (const TrSheet  *sheet,
 
 enum { COLUMN_LAYOUT, COLUMN_SHEETS, COLUMN_SIZE, COLUMN_PIECES, COLUMN_SCRAP, N_COLUMNS };
 
-static const int column_chars[N_COLUMNS] = { 9, 9, 15, 10, 13 };
+static const int column_chars[N_COLUMNS] = { 7, 8, 11, 7, 7 };
 
 static GtkWidget *
-new_alternative_row (void)
+new_columns (GtkWidget **labels)
 {
-  GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
   for (guint i = 0; i < N_COLUMNS; i++)
     {
-      GtkWidget *label = tr_figure_label_new (column_chars[i]);
-
+      labels[i] = tr_figure_label_new (column_chars[i]);
       if (i == COLUMN_LAYOUT)
-        gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_box_append (GTK_BOX (box), label);
+        gtk_label_set_xalign (GTK_LABEL (labels[i]), 0);
+      gtk_box_append (GTK_BOX (box), labels[i]);
     }
   gtk_widget_set_margin_start (box, 6);
   gtk_widget_set_margin_end (box, 6);
   gtk_widget_set_margin_top (box, 3);
   gtk_widget_set_margin_bottom (box, 3);
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+
+  return box;
+}
+
+static GtkWidget *
+new_alternative_row (void)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *labels[N_COLUMNS];
+
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), new_columns (labels));
 
   return row;
 }
 
-/* Takes the texts; they are also what the row is called. */
+static GtkWidget *
+new_alternative_titles (GtkWidget **size_title)
+{
+  const char *const titles[N_COLUMNS] = { _("layout"), _("sheets"), "", _("pieces"), _("scrap") };
+  GtkWidget *labels[N_COLUMNS];
+  GtkWidget *box = new_columns (labels);
+
+  for (guint i = 0; i < N_COLUMNS; i++)
+    {
+      gtk_label_set_text (GTK_LABEL (labels[i]), titles[i]);
+      gtk_widget_add_css_class (labels[i], "dim-label");
+    }
+  *size_title = labels[COLUMN_SIZE];
+
+  return box;
+}
+
+/* Takes texts and name; the name says a row to those who cannot see the columns. */
 static void
 show_alternative (TrSheetPage *self,
                   int          index,
-                  char       **texts)
+                  char       **texts,
+                  char        *name)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->alternatives), index);
   GtkWidget *label = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
-  g_autofree char *name = g_strjoinv (", ", texts);
+  g_autofree char *own = name;
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, own, -1);
   for (guint i = 0, n = g_strv_length (texts); i < N_COLUMNS; i++, label = gtk_widget_get_next_sibling (label))
     {
       gtk_widget_set_visible (label, i < n);
@@ -426,20 +453,32 @@ show_alternative (TrSheetPage *self,
 }
 
 static char **
-dup_alternative (const TrAlternative *alternative,
-                 const TrReader      *reader)
+dup_columns (const TrAlternative *alternative,
+             const TrReader      *reader)
 {
-  g_autofree char *pieces = tr_words_count (reader, alternative->pieces_cut);
-  g_autofree char *scrap = tr_words_percent (reader, alternative->scrap_percent);
+  g_autofree char *length = tr_words_length_number (reader, alternative->length_mm);
+  g_autofree char *width = tr_words_length_number (reader, alternative->width_mm);
   char **texts = g_new0 (char *, N_COLUMNS + 1);
 
   texts[COLUMN_LAYOUT] = g_strdup_printf ("%d × %d", alternative->rows, alternative->per_row);
-  texts[COLUMN_SHEETS] = g_strdup_printf (ngettext ("%d sheet", "%d sheets", (gulong) alternative->sheets), alternative->sheets);
-  texts[COLUMN_SIZE] = tr_words_area_size (reader, alternative->length_mm, alternative->width_mm);
-  texts[COLUMN_PIECES] = g_strdup_printf (_("%s pieces"), pieces);
-  texts[COLUMN_SCRAP] = g_strdup_printf (_("scrap %s"), scrap);
+  texts[COLUMN_SHEETS] = g_strdup_printf ("%d", alternative->sheets);
+  texts[COLUMN_SIZE] = g_strdup_printf ("%s × %s", length, width);
+  texts[COLUMN_PIECES] = tr_words_count (reader, alternative->pieces_cut);
+  texts[COLUMN_SCRAP] = tr_words_percent (reader, alternative->scrap_percent);
 
   return texts;
+}
+
+static char *
+dup_alternative_name (const TrAlternative *alternative,
+                      const TrReader      *reader)
+{
+  g_autofree char *size = tr_words_area_size (reader, alternative->length_mm, alternative->width_mm);
+  g_autofree char *pieces = tr_words_count (reader, alternative->pieces_cut);
+  g_autofree char *scrap = tr_words_percent (reader, alternative->scrap_percent);
+
+  return g_strdup_printf (_("%d rows of %d; sheets: %d, %s; pieces: %s; scrap %s"),
+                          alternative->rows, alternative->per_row, alternative->sheets, size, pieces, scrap);
 }
 
 static char **
@@ -490,9 +529,11 @@ refresh_alternatives (TrSheetPage          *self,
 
   self->is_listing = TRUE;
   resize_alternatives (self, (int) sheet->n_alternatives + 1);
-  show_alternative (self, 0, dup_best ());
+  show_alternative (self, 0, dup_best (), g_strdup (_("The best that fits")));
   for (guint i = 0; i < sheet->n_alternatives; i++)
-    show_alternative (self, (int) i + 1, dup_alternative (&sheet->alternatives[i], reader));
+    show_alternative (self, (int) i + 1, dup_columns (&sheet->alternatives[i], reader),
+                      dup_alternative_name (&sheet->alternatives[i], reader));
+  gtk_label_set_text (GTK_LABEL (self->size_title), tr_words_length_unit (reader));
 
   int chosen = find_chosen (figures);
 
@@ -638,6 +679,7 @@ build_alternatives (TrSheetPage *self,
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->alternatives), GTK_SELECTION_SINGLE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->alternatives), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Other ways to lay it out"), -1);
   g_signal_connect_object (self->alternatives, "row-activated", G_CALLBACK (alternative_activated_cb), self, 0);
+  gtk_box_append (GTK_BOX (self->alternatives_area), new_alternative_titles (&self->size_title));
   gtk_box_append (GTK_BOX (self->alternatives_area), self->alternatives);
 }
 

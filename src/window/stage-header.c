@@ -3,8 +3,9 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A preferment has a name of the baker's, so its heading can be edited in
- * place; the other stages have the trade's.
+ * A preferment has a name of the baker's, so its heading is a field; the other
+ * stages have the trade's. The name counts when it is left or Return is
+ * pressed, since until then the lines under it are still its own.
  */
 
 #include "config.h"
@@ -21,7 +22,7 @@ struct _TrStageHeader
 
   /* Children */
   GtkWidget *label;
-  GtkWidget *name;               /* GtkEditableLabel */
+  GtkWidget *name;               /* GtkEntry: GTK 4.8's editable label leaves a timer behind */
   GtkWidget *add;
 
   /* Owned */
@@ -47,21 +48,26 @@ show_group_name (TrStageHeader *self)
 {
   const char *name = self->group != NULL ? self->group : tr_words_stage (TR_STAGE_PREFERMENT);
 
-  if (!gtk_editable_label_get_editing (GTK_EDITABLE_LABEL (self->name)))
+  if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->name)), name))
     gtk_editable_set_text (GTK_EDITABLE (self->name), name);
 }
 
 static void
-editing_changed_cb (TrStageHeader *self)
+name_left_cb (TrStageHeader *self)
 {
-  if (gtk_editable_label_get_editing (GTK_EDITABLE_LABEL (self->name)))
-    return;
-
   g_autofree char *name = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->name))));
 
   if (*name != '\0' && g_strcmp0 (name, self->group) != 0 &&
       (self->group != NULL || !g_str_equal (name, tr_words_stage (TR_STAGE_PREFERMENT))))
-    g_signal_emit (self, signals[RENAMED], 0, name);
+    {
+      /* What follows may take the heading away. */
+      g_object_ref (self);
+      g_signal_emit (self, signals[RENAMED], 0, name);
+      if (self->name != NULL)
+        show_group_name (self);
+      g_object_unref (self);
+      return;
+    }
   show_group_name (self);
 }
 
@@ -103,6 +109,35 @@ tr_stage_header_class_init (TrStageHeaderClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
 }
 
+static gboolean
+key_pressed_cb (GtkEventControllerKey *controller,
+                guint                  keyval,
+                guint                  keycode,
+                GdkModifierType        state,
+                TrStageHeader         *self)
+{
+  if (keyval != GDK_KEY_Escape)
+    return FALSE;
+
+  show_group_name (self);
+
+  return TRUE;
+}
+
+static void
+add_name_controllers (TrStageHeader *self)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  g_signal_connect_object (focus, "leave", G_CALLBACK (name_left_cb), self, G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (self->name, focus);
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, 0);
+  gtk_widget_add_controller (self->name, keys);
+}
+
 static void
 tr_stage_header_init (TrStageHeader *self)
 {
@@ -116,12 +151,17 @@ tr_stage_header_init (TrStageHeader *self)
   gtk_widget_add_css_class (self->label, "heading");
   gtk_widget_set_parent (self->label, GTK_WIDGET (self));
 
-  self->name = gtk_editable_label_new ("");
+  self->name = gtk_entry_new ();
+  gtk_editable_set_enable_undo (GTK_EDITABLE (self->name), FALSE);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->name), 10);
   gtk_widget_set_hexpand (self->name, TRUE);
   gtk_widget_add_css_class (self->name, "heading");
-  gtk_widget_set_tooltip_text (self->name, _("Name of this preferment; click to change it"));
+  gtk_widget_set_tooltip_text (self->name, _("Name of this preferment"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->name), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Name of the preferment"), -1);
-  g_signal_connect_swapped (self->name, "notify::editing", G_CALLBACK (editing_changed_cb), self);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_editable_get_delegate (GTK_EDITABLE (self->name))),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _("Name of the preferment"), -1);
+  g_signal_connect_swapped (self->name, "activate", G_CALLBACK (name_left_cb), self);
+  add_name_controllers (self);
   gtk_widget_set_parent (self->name, GTK_WIDGET (self));
 
   self->add = gtk_button_new_from_icon_name ("list-add-symbolic");
@@ -147,13 +187,14 @@ tr_stage_header_set (TrStageHeader *self,
   const char *title = is_preferment && group != NULL ? group : tr_words_stage (stage);
   g_autofree char *add = g_strdup_printf (_("Add a line to %s"), title);
 
+  gboolean is_renamed = tr_set_text (&self->group, is_preferment ? group : NULL);
+
   self->stage = stage;
-  tr_set_text (&self->group, is_preferment ? group : NULL);
   gtk_widget_set_visible (self->label, !is_preferment);
   gtk_widget_set_visible (self->name, is_preferment);
-  if (is_preferment)
+  if (is_preferment && (is_renamed || *gtk_editable_get_text (GTK_EDITABLE (self->name)) == '\0'))
     show_group_name (self);
-  else
+  if (!is_preferment)
     gtk_label_set_text (GTK_LABEL (self->label), title);
   gtk_widget_set_tooltip_text (self->add, add);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->add), GTK_ACCESSIBLE_PROPERTY_LABEL, add, -1);

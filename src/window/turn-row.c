@@ -116,12 +116,16 @@ static const TrMember roll_members[] = {
     N_("Width"), N_("change the width of turn %u"), N_("Width to roll to, across the rolling direction"), 10 },
   { "/turns/%u/thickness_mm", reach_by_thickness, G_STRUCT_OFFSET (TrTurn, thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Thickness"), N_("change the thickness of turn %u"), N_("Thickness to roll to before folding"), 0.5 },
+};
+
+static const TrMember trim_member =
   { "/turns/%u/trim_mm", reach_turn, G_STRUCT_OFFSET (TrTurn, trim_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
-    N_("Trim"), N_("change the trim of turn %u"), N_("Cut from both ends of the folded block, so that the layers show"), 1 },
+    N_("Trim"), N_("change the trim of turn %u"), N_("Cut from both ends of the folded block, so that the layers show"), 1 };
+
+static const TrMember minutes_member =
   { "/turns/%u/minutes", reach_turn, G_STRUCT_OFFSET (TrTurn, minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
     N_("Hands-on time"), N_("change the minutes of turn %u"), N_("Time at the bench; empty: as on the Bench page"), 1,
-    .may_be_empty = TRUE, .empty = N_("bench") },
-};
+    .may_be_empty = TRUE, .empty = N_("bench") };
 
 static const TrMember rest_members[] = {
   { "/turns/%u/rest/min", reach_rest, G_STRUCT_OFFSET (TrRest, min_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
@@ -419,7 +423,9 @@ build_fields (void)
   for (guint i = 0; i < G_N_ELEMENTS (roll_members); i++)
     tr_form_add (roll, tr_entry_field_new (&roll_members[i], TR_FIELD_ABOVE));
   tr_form_add (roll, tr_choice_field_new (&fold_choice, TR_FIELD_ABOVE));
+  tr_form_add (roll, tr_entry_field_new (&trim_member, TR_FIELD_ABOVE));
 
+  tr_form_add (rest, tr_entry_field_new (&minutes_member, TR_FIELD_ABOVE));
   tr_form_add (rest, tr_choice_field_new (&place_choice, TR_FIELD_ABOVE));
   for (guint i = 0; i < G_N_ELEMENTS (rest_members); i++)
     tr_form_add (rest, tr_entry_field_new (&rest_members[i], TR_FIELD_ABOVE));

@@ -474,12 +474,12 @@ test_preferment_is_renamed_in_its_heading (void)
   PageFixture fixture;
 
   page_set_up (&fixture, tr_formula_page_new, "d1");
-  GtkWidget *name = ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_EDITABLE_LABEL, "Name of the preferment");
+  GtkWidget *name = ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_ENTRY, "Name of the preferment");
 
   g_assert_nonnull (name);
-  gtk_editable_label_start_editing (GTK_EDITABLE_LABEL (name));
-  gtk_editable_set_text (GTK_EDITABLE (name), "poolish");
-  gtk_editable_label_stop_editing (GTK_EDITABLE_LABEL (name), TRUE);
+  ui_type (name, "poolish");
+  page_assert_value (&fixture, "/lines/0/group", "\"sponge\"");
+  page_leave (&fixture);
   page_assert_value (&fixture, "/lines/0/group", "\"poolish\"");
   page_assert_value (&fixture, "/lines/1/group", "\"poolish\"");
   page_tear_down (&fixture);

@@ -487,7 +487,7 @@ static void
 assert_named (GtkWidget *widget)
 {
   gboolean takes_typing = GTK_IS_ENTRY (widget) || GTK_IS_DROP_DOWN (widget) || GTK_IS_TEXT_VIEW (widget) ||
-                          GTK_IS_EDITABLE_LABEL (widget) || TR_IS_PICTURE_VIEW (widget);
+                          TR_IS_PICTURE_VIEW (widget);
 
   if (takes_typing && !gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
     g_error ("a %s has no accessible name", G_OBJECT_TYPE_NAME (widget));
