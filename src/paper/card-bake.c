@@ -69,18 +69,19 @@ dup_roll_note (const Bake *bake)
     {
       g_autofree char *parts = tr_words_count (bake->reader, to_sheet->blocks_cut);
 
-      g_string_append_printf (note, _("Cut each block in %s. "), parts);
+      g_string_append_printf (note, _("Cut each block in %s."), parts);
     }
   if (isfinite (to_sheet->start_mm.mm[0]))
     {
       g_autofree char *start = tr_words_size (bake->reader, &to_sheet->start_mm);
 
-      g_string_append_printf (note, _("From %s, "), start);
+      g_string_append_printf (note, _("%sFrom %s, "), note->len > 0 ? " " : "", start);
       g_string_append (note, g_strcmp0 (to_sheet->order, "width-first") == 0 ? _("first to the width, then to the length.")
                                                                              : _("first to the length, then to the width."));
     }
   if (!to_sheet->fits)
-    g_string_append (note, _(" The block is larger than the sheet one way, or the sheet too large for the bench."));
+    g_string_append_printf (note, _("%sThe block is larger than the sheet one way, or the sheet too large for the bench."),
+                            note->len > 0 ? " " : "");
   return g_string_free (note, FALSE);
 }
 
@@ -98,7 +99,7 @@ add_roll_out (Bake *bake)
   if (sheet->rolled_mm.mm[0] > sheet->length_mm + 0.5)
     text = g_strdup_printf (_("Roll to %s,\nlet it relax to %s"), rolled_text, relaxed_text);
   else
-    text = g_strdup_printf (_("Roll to %s,\nrelaxed"), relaxed_text);
+    text = g_strdup_printf (_("Roll to %s,\nrelaxed the same"), relaxed_text);
   add_entry (bake, sheet->sheets > 1 ? _("Roll out, each sheet") : _("Roll out"), text, note, blanks);
 }
 

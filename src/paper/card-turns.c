@@ -19,6 +19,12 @@ typedef struct {
   double width, em;
 } Turns;
 
+static gboolean
+is_known (const TrSize *size)
+{
+  return isfinite (size->mm[0]) && isfinite (size->mm[1]) && isfinite (size->mm[2]);
+}
+
 static char *
 dup_rest (const TrReader *reader,
           const TrRest   *rest)
@@ -106,7 +112,8 @@ static void
 add_lock_in (Turns *turns)
 {
   const TrLook *look = &turns->card->look;
-  double em = turns->em, height = 11.4 * em, row = MAX (1.7 * em, TR_TICK_PT + 2), baseline;
+  gboolean is_drawn = is_known (&turns->lamination->lock_in.block_mm);
+  double em = turns->em, height = is_drawn ? 11.4 * em : 2.4 * em, row = MAX (1.7 * em, TR_TICK_PT + 2), baseline;
   g_autofree char *notes = dup_lock_in_notes (turns);
   g_autoptr (TrPicture) plan = tr_lock_in_picture_new (turns->card->dough, turns->card->reader, look, turns->width - TR_TICK_PT - em, height);
   TrPicture *picture = tr_card_add_block (turns->blocks, turns->card, turns->width, height);
@@ -145,6 +152,8 @@ dup_fold_line (const Turns         *turns,
   g_autofree char *fold = tr_words_fold (written->fold);
   g_autofree char *folded = tr_words_size_bare (turns->card->reader, &figures->folded_mm);
 
+  if (!is_known (&figures->folded_mm))
+    return g_strdup_printf (_("Brush off flour, %s"), fold);
   return g_strdup_printf (_("Brush off flour, %s → %s"), fold, folded);
 }
 
@@ -168,6 +177,8 @@ dup_next_line (const Turns         *turns,
   g_autofree char *side = tr_words_length (turns->card->reader, figures->folded_mm.mm[1]);
   g_autofree char *trim = tr_words_length (turns->card->reader, written->trim_mm);
 
+  if (!is_known (&figures->folded_mm))
+    return g_strdup (_("then a quarter turn"));
   if (written->trim_mm > 0)
     return g_strdup_printf (_("Trim %s off both ends. Next roll along the %s side."), trim, side);
   return g_strdup_printf (_("next roll along the %s side"), side);
@@ -235,7 +246,8 @@ add_turn (Turns *turns,
   double em = turns->em, x = TR_TICK_PT + number_room (turns), right = turns->width - 3.6 * em, baseline = 1.75 * em;
   g_autofree char *number = g_strdup_printf ("%u", index + 1);
   g_autofree char *rolled = tr_words_size (turns->card->reader, &figures->rolled_mm);
-  g_autofree char *roll = g_strdup_printf (_("Roll to %s"), rolled);
+  g_autofree char *roll = is_known (&figures->rolled_mm) ? g_strdup_printf (_("Roll to %s"), rolled)
+                                                         : g_strdup (_("Roll out, size not known"));
   g_autofree char *fold = dup_fold_line (turns, written, figures);
   g_autofree char *rest = dup_rest_line (turns, written);
   g_autofree char *next = dup_next_line (turns, written, figures);
@@ -269,7 +281,7 @@ tr_card_layers (const TrCard *card,
   g_autoptr (TrPicture) layers = NULL;
   TrPicture *picture;
 
-  if (!card->dough->has_lamination)
+  if (!card->dough->has_lamination || !(card->dough->lamination.fat_volume_fraction > 0))
     return NULL;
   layers = tr_layers_picture_new (card->dough, card->reader, &card->look, width, height);
   picture = tr_picture_new (&card->look, card->reader, width, height + 1.4 * em);

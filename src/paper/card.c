@@ -49,7 +49,8 @@ typedef enum {
   LAYERS_IN_COLUMN,              /* under the shorter column */
   LAYERS_UNDER_SHEET,
   AFTER_IN_COLUMN,               /* what comes after the turns on the left, the layers beside the sheet */
-  N_ARRANGEMENTS
+  N_ARRANGEMENTS,
+  FLOWING = N_ARRANGEMENTS       /* over several pages, in columns of one width */
 } Arrangement;
 
 typedef struct {
@@ -144,7 +145,7 @@ layout_init (Layout            *layout,
   layout->card.look.text_size = em;
   tr_paper_get_size (size, &layout->page_width, &layout->page_height);
   layout->width = layout->page_width - 2 * MARGIN_PT;
-  layout->left_width = layout->width * 0.44 - gap / 2;
+  layout->left_width = layout->width * (arrangement == FLOWING ? 0.5 : 0.44) - gap / 2;
   layout->right_width = layout->width - layout->left_width - gap;
   layout->right_x = layout->left_width + gap;
   layout->left = tr_card_weigh_blocks (&layout->card, layout->left_width);
@@ -154,7 +155,7 @@ layout_init (Layout            *layout,
   layout->arrangement = arrangement;
   layout->bake = tr_card_bake_blocks (&layout->card, arrangement == AFTER_IN_COLUMN ? layout->left_width
                                                                                     : layout->width - layout->bake_x);
-  if (arrangement == LAYERS_IN_COLUMN)
+  if (arrangement == LAYERS_IN_COLUMN || arrangement == FLOWING)
     add_layers_to_column (layout);
   else
     layout->layers = tr_card_layers (&layout->card, arrangement == LAYERS_UNDER_SHEET ? layout->sheet_width
@@ -448,7 +449,10 @@ add_dough (TrCards         *cards,
   int step = find_step (figures, index, reader, size, &arrangement);
   Layout layout;
 
-  layout_init (&layout, figures, index, reader, size, step < 0 ? FLOWING_EM : SMALLEST_EM + step * EM_STEP, arrangement);
+  if (step < 0)
+    layout_init (&layout, figures, index, reader, size, FLOWING_EM, FLOWING);
+  else
+    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement);
   compose (&layout, cards->pages);
   layout_clear (&layout);
 }

@@ -97,6 +97,19 @@ mark_spacing (const GArray *marks)
   return marks->len < 2 ? G_MAXDOUBLE : g_array_index (marks, double, 1) - g_array_index (marks, double, 0);
 }
 
+/* The size of a piece that is dimensioned on the right, where the number does
+ * not fit along it and lies beside it. */
+static double
+find_piece_room (const TrSheetPlan *sheet,
+                 double             scale)
+{
+  double size = sheet->turned ? sheet->along_mm : sheet->across_mm;
+  g_autofree char *text = tr_words_length_number (sheet->reader, size);
+  double wide = tr_text_width (sheet->look, text, sheet->em, 400);
+
+  return size * scale < wide ? wide - 0.4 * sheet->em : 0;
+}
+
 /* Numbers stand upright where they would touch each other. */
 static void
 plan_marks (TrSheetPlan  *sheet,
@@ -107,6 +120,7 @@ plan_marks (TrSheetPlan  *sheet,
 
   sheet->marks_upward = !sheet->turned && widest + 0.5 * sheet->em > spacing;
   sheet->marks_room = 0.75 * sheet->em + (sheet->marks_upward || sheet->turned ? widest : sheet->mark_size);
+  sheet->piece_room = find_piece_room (sheet, scale);
 }
 
 static void
@@ -118,7 +132,7 @@ plan_margins (TrSheetPlan *sheet)
   sheet->top = several + (sheet->turned ? 2.4 * em : beside + rolled);
   sheet->bottom = legend + (sheet->turned ? 2.4 * em : beside);
   sheet->left = sheet->turned ? beside + rolled : 2.6 * em;
-  sheet->right = sheet->turned ? beside + 0.2 * em : 3.0 * em;
+  sheet->right = sheet->piece_room + (sheet->turned ? beside + 0.2 * em : 3.0 * em);
 }
 
 static double
@@ -218,6 +232,8 @@ plan (TrSheetPlan *sheet)
     plan_way (sheet, FALSE);
   make_room_for_worktop (sheet);
   plan_marks (sheet, sheet->scale);
+  plan_margins (sheet);
+  sheet->scale = MIN (sheet->scale, find_scale (sheet));
   sheet->is_too_fine = sheet->along_mm * sheet->scale < FINEST_PIECE || sheet->across_mm * sheet->scale < FINEST_PIECE;
 
   used_x = (sheet->turned ? sheet->sheet->width_mm : tr_sheet_plan_rolled_mm (sheet)) * sheet->scale;
@@ -249,7 +265,7 @@ add_worktop (TrSheetPlan *sheet)
   tr_picture_set_hit (sheet->picture, TR_PART_OF_WORKTOP, 0, _("Worktop"));
 }
 
-/* A tray to the same scale, its long side along the sheet's; seen where it is
+/* On screen a tray to the same scale, its long side along the sheet's; seen where it is
  * larger. Returns whether anything of it shows. */
 static gboolean
 add_tray (TrSheetPlan *sheet)
@@ -259,7 +275,7 @@ add_tray (TrSheetPlan *sheet)
   double along = (tray[0] > tray[1]) == (length > width) ? tray[0] : tray[1], across = tray[0] + tray[1] - along;
   TrBox box = box_of (sheet, (length - along) / 2, (width - across) / 2, along, across);
 
-  if (along <= length && across <= width)
+  if ((along <= length && across <= width) || sheet->look->device_scale <= 0)
     return FALSE;
   if (box.x < 0 || box.y < 0 || box.x + box.width > sheet->width || box.y + box.height > sheet->height - 2 * sheet->em)
     return FALSE;
@@ -267,23 +283,31 @@ add_tray (TrSheetPlan *sheet)
   return TRUE;
 }
 
-/* The other sheets peep out behind the first. */
+/* The other sheets peep out behind the first, where there are no marks. */
+static void
+add_sheets_behind (TrSheetPlan *sheet,
+                   const TrBox *box)
+{
+  for (int i = MIN (sheet->sheet->sheets - 1, 3); i > 0; i--)
+    {
+      double off = 0.32 * sheet->em * i, less = MIN (off / 2, MIN (box->width, box->height) / 4);
+      TrBox behind = sheet->turned ? (TrBox) { box->x + less, box->y + off, box->width - 2 * less, box->height }
+                                   : (TrBox) { box->x + off, box->y + less, box->width, box->height - 2 * less };
+
+      tr_picture_add_rect (sheet->picture, &behind, &sheet->look->dough, TR_PEN_INNER, &sheet->look->line);
+    }
+}
+
 static void
 add_sheet (TrSheetPlan *sheet)
 {
   TrPicture *picture = sheet->picture;
   const TrLook *look = sheet->look;
-  int behind = MIN (sheet->sheet->sheets - 1, 3);
   TrBox box = tr_sheet_plan_get_box (sheet);
   g_autofree char *size = tr_words_area_size (sheet->reader, sheet->sheet->length_mm, sheet->sheet->width_mm);
   g_autofree char *label = g_strdup_printf (_("Sheet %s"), size);
 
-  for (int i = behind; i > 0; i--)
-    {
-      double off = 0.32 * sheet->em * i;
-
-      tr_picture_add_rect (picture, &(TrBox) { box.x + off, box.y - off, box.width, box.height }, &look->dough, TR_PEN_INNER, &look->line);
-    }
+  add_sheets_behind (sheet, &box);
   if (sheet->shrinks)
     {
       TrBox rolled = box_of (sheet, 0, 0, tr_sheet_plan_rolled_mm (sheet), sheet->sheet->width_mm);

@@ -28,6 +28,7 @@ typedef struct {
   double mark_size;                  /* of the running numbers */
   gboolean marks_upward;
   double marks_room;                 /* what the numbers take outwards */
+  double piece_room;                 /* what a piece's size takes that is too short for its number */
   gboolean shrinks;
   gboolean rotated;                  /* the row lies across the worktop's length */
   gboolean turned;                   /* drawn with the row downwards */
