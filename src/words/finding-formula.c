@@ -74,8 +74,8 @@ tr_sentence_amount (const TrSaid *said)
   if (g_str_equal (which, "assumed-flour"))
     {
       value = tr_words_mass (said->reader, said->finding->value);
-      return g_strdup_printf (_("Every amount is a percentage, so %s of flour are assumed; write one mass, or choose a batch, "
-                                "to say how much it is."), value);
+      return g_strdup_printf (_("Every flour is written in percent, so %s of flour are assumed; write one of them as a mass, or "
+                                "choose a batch, to say how much it is."), value);
     }
   value = tr_say_quantity (said->reader, said->finding->value, said->finding->with[0]);
   return g_strdup_printf (_("A range is written, and its mean of %s is used; write one amount once you know it."), value);
@@ -116,8 +116,12 @@ tr_sentence_salt (const TrSaid *said)
 {
   g_autofree char *value = NULL, *limit = NULL, *band = band_text (said);
   double from_fat = said->finding->with[2];
-  GString *out = g_string_new (NULL);
+  GString *out;
 
+  if (said->finding->value <= 0)
+    return g_strdup_printf (_("There is no salt; usual is %s of the flour of %s. Add some, unless it is left out on purpose."),
+                            band, kind_in_sentence (said));
+  out = g_string_new (NULL);
   tr_say_apart (said->reader, said->finding->value, said->finding->limit, 1, "%", &value, &limit);
   tr_say_append_sentence (out, g_strdup_printf (tr_said_is_over (said) ? _("Salt is %s of the flour, more than the usual %s of %s.")
                                                                : _("Salt is %s of the flour, less than the usual %s of %s."),

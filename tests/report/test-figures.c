@@ -392,6 +392,24 @@ test_a_line_of_the_list_stays_one_line (void)
   g_assert_true (has_stop);
 }
 
+static void
+test_files_and_the_windows_options_go_to_the_window (void)
+{
+  static const char *const lines[] = {
+    "tourier", "tourier a.tourier", "tourier a.tourier b.tourier", "tourier --gapplication-service",
+    "tourier --gapplication-service a.tourier", "tourier --help-gapplication", "tourier --display=:1 a.tourier",
+    "tourier -- --figures",
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)
+    {
+      g_auto (GStrv) arguments = g_strsplit (lines[i], " ", -1);
+
+      g_test_message ("%s", lines[i]);
+      g_assert_cmpint (tr_command_line ((int) g_strv_length (arguments), arguments), ==, -1);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -403,6 +421,9 @@ main (int    argc,
   g_test_add_func ("/report/figures/every-figure-of-a-full-trial", test_every_figure_of_a_full_trial_is_reported);
   g_test_add_func ("/report/figures/what-cannot-be-computed-is-null", test_what_cannot_be_computed_is_null);
   g_test_add_func ("/report/findings/a-line-stays-one-line", test_a_line_of_the_list_stays_one_line);
+
+  g_test_add_func ("/report/command-line/files-and-the-windows-options-go-to-the-window",
+                   test_files_and_the_windows_options_go_to_the_window);
 
   return g_test_run ();
 }

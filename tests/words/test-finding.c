@@ -80,8 +80,8 @@ static const Case cases[] = {
     "25" NB "% in the roll-in is read as percent of the flour. The whole roll-in is then 25.0" NB "% of the flour, 14.2" NB
     "% of the dough and 12.5" NB "% of everything. If another was meant, write “% of dough” or “% of total”." },
   { TR_FINDING_AMOUNT, 1000, NAN, { NAN, NAN, NAN, NAN }, "assumed-flour",
-    "Every amount is a percentage, so 1" THIN "000" NB "g of flour are assumed; write one mass, or choose a batch, to say how "
-    "much it is.", "2" NB "lb" NB "3.3" NB "oz" },
+    "Every flour is written in percent, so 1" THIN "000" NB "g of flour are assumed; write one of them as a mass, or choose a "
+    "batch, to say how much it is.", "2" NB "lb" NB "3.3" NB "oz" },
   { TR_FINDING_TOO_THIN, 2, 2.5, { 3, NAN, NAN, NAN }, NULL,
     "Turn 3 is rolled to 2" NB "mm, and the rollers go down to 2.5" NB "mm; roll to that at least." },
   { TR_FINDING_TOO_THIN, 2.4, 2.5, { 0, 2.604, NAN, NAN }, NULL,
@@ -106,6 +106,8 @@ static const Case cases[] = {
   { TR_FINDING_SALT, 1.58, 1.6, { 1.6, 2.4, NAN, NAN }, NULL,
     "Salt is 1.58" NB "% of the flour, less than the usual 1.6–2.4" NB "% of a croissant dough. Take more salt, unless it is left "
     "out on purpose." },
+  { TR_FINDING_SALT, 0, 1.6, { 1.6, 2.4, NAN, NAN }, NULL,
+    "There is no salt; usual is 1.6–2.4" NB "% of the flour of a croissant dough. Add some, unless it is left out on purpose." },
   { TR_FINDING_BAND, 70, 64, { 46, 64, NAN, NAN }, "all_water_percent",
     "All the water, also that of milk and eggs, is 70" NB "% of the flour; usual for a croissant dough is 46–64" NB "%. Take less, "
     "unless that is what you want." },
