@@ -354,6 +354,10 @@ test_what_cannot_be_computed_is_null (void)
     { "{\"id\": \"d1\", \"name\": \"\", \"lines\": [{\"stage\": \"dough\", \"ingredient\": \"flour-bread\", \"amount\": \"500 g\"}, "
       "{\"stage\": \"roll-in\", \"ingredient\": \"butter-unsalted\", \"amount\": \"250 g\"}], "
       "\"batch\": {\"by\": \"written\"}, \"lock_in\": {\"style\": \"inverse\"}, \"turns\": [{\"fold\": 4, \"thickness_mm\": 8}]}", FALSE },
+    /* A turn that fits nowhere: fits is false and breaks says why. */
+    { "{\"id\": \"d1\", \"name\": \"\", \"lines\": [{\"stage\": \"dough\", \"ingredient\": \"flour-bread\", \"amount\": \"5 kg\"}, "
+      "{\"stage\": \"roll-in\", \"ingredient\": \"butter-unsalted\", \"amount\": \"2 kg\"}], "
+      "\"batch\": {\"by\": \"written\"}, \"lock_in\": {\"style\": \"half\"}, \"turns\": [{\"fold\": 3, \"thickness_mm\": 1}]}", TRUE },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
