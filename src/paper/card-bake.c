@@ -150,6 +150,8 @@ dup_cut_note (const Bake *bake)
                                            : _("Mark both edges; the far edge starts half a base in. "));
   else if (cut->shape == TR_SHAPE_RIGHT_TRIANGLE)
     g_string_append (note, _("Mark both edges alike, cut across, then corner to corner. "));
+  else if (cut->shape == TR_SHAPE_ROUND)
+    g_string_append (note, _("The numbers along the edges are the middles of the pieces. "));
   g_string_append_printf (note, _("Scrap %s."), scrap);
   if (isfinite (sheet->windings))
     {

@@ -181,6 +181,49 @@ draw_svg (const TrCards  *cards,
   return TRUE;
 }
 
+/* CRC-32 as PNG wants it (ISO 3309; W3C PNG, annex D). */
+static guint32
+find_crc (const guint8 *data,
+          gsize         length)
+{
+  guint32 crc = 0xffffffff;
+
+  for (gsize i = 0; i < length; i++)
+    {
+      crc ^= data[i];
+      for (int bit = 0; bit < 8; bit++)
+        crc = crc & 1 ? 0xedb88320 ^ (crc >> 1) : crc >> 1;
+    }
+  return ~crc;
+}
+
+static void
+put_big_endian (guint8  *bytes,
+                guint32  value)
+{
+  value = GUINT32_TO_BE (value);
+  memcpy (bytes, &value, sizeof value);
+}
+
+/* Says how large the page is on paper, which cairo does not: a pHYs chunk (W3C
+ * PNG, 11.3.5.3) after the signature and the header. */
+static void
+add_resolution (GByteArray *bytes)
+{
+  enum { AFTER_HEADER = 8 + 25, LENGTH = 9, CHUNK = 4 + 4 + LENGTH + 4 };
+  guint8 chunk[CHUNK] = { 0, 0, 0, LENGTH, 'p', 'H', 'Y', 's' };
+  guint32 pixels_a_metre = (guint32) (PNG_DPI / 0.0254 + 0.5);
+  guint rest = bytes->len - AFTER_HEADER;
+
+  put_big_endian (chunk + 8, pixels_a_metre);
+  put_big_endian (chunk + 12, pixels_a_metre);
+  chunk[16] = 1;
+  put_big_endian (chunk + 17, find_crc (chunk + 4, 4 + LENGTH));
+  g_byte_array_set_size (bytes, bytes->len + CHUNK);
+  memmove (bytes->data + AFTER_HEADER + CHUNK, bytes->data + AFTER_HEADER, rest);
+  memcpy (bytes->data + AFTER_HEADER, chunk, CHUNK);
+}
+
 static gboolean
 draw_png (const TrCards  *cards,
           guint           page,
@@ -201,7 +244,10 @@ draw_png (const TrCards  *cards,
   cairo_surface_flush (surface);
   if (cairo_status (cr) == CAIRO_STATUS_SUCCESS)
     cairo_surface_write_to_png_stream (surface, append_bytes, output->bytes);
-  return finish_surface (surface, cr, output->path, error);
+  if (!finish_surface (surface, cr, output->path, error))
+    return FALSE;
+  add_resolution (output->bytes);
+  return TRUE;
 }
 
 /* (element-type Output), drawn but not yet written; NULL on error. */

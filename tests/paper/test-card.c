@@ -7,8 +7,6 @@
 #include <math.h>
 #include <string.h>
 
-#include <glib/gstdio.h>
-
 #include "calc/formula.h"
 #include "paper/paper.h"
 #include "picture/shapes.h"
@@ -445,186 +443,6 @@ test_no_text_on_another_nor_in_the_margins (void)
       check_cards (trial, units, size);
 }
 
-/* ---- files ---- */
-
-static char *
-export_to (const TrCards *cards,
-           const char    *folder,
-           const char    *name,
-           gsize         *length)
-{
-  g_autofree char *path = g_build_filename (folder, name, NULL);
-  g_autoptr (GError) error = NULL;
-  char *bytes;
-
-  g_assert_true (tr_cards_export (cards, path, &error));
-  g_assert_no_error (error);
-  g_assert_true (g_file_get_contents (path, &bytes, length, &error));
-  return bytes;
-}
-
-static char *
-make_folder (void)
-{
-  g_autoptr (GError) error = NULL;
-  char *folder = g_dir_make_tmp ("cards-XXXXXX", &error);
-
-  g_assert_no_error (error);
-  return folder;
-}
-
-static guint
-count_files (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  guint n = 0;
-
-  while (g_dir_read_name (dir) != NULL)
-    n++;
-  return n;
-}
-
-static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      g_remove (path);
-    }
-  g_rmdir (folder);
-}
-
-static void
-test_same_cards_same_bytes (void)
-{
-  static const char *const names[] = { "a.pdf", "a.png", "a.svg" };
-  g_autofree char *folder = make_folder ();
-
-  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
-    {
-      gsize length[2];
-      char *bytes[2];
-
-      for (int k = 0; k < 2; k++)
-        {
-          Fixture fixture;
-
-          open_sample (&fixture, SAMPLE_CROISSANT);
-          bytes[k] = export_to (fixture.cards, folder, names[i], &length[k]);
-          close_card (&fixture);
-        }
-      g_assert_cmpmem (bytes[0], length[0], bytes[1], length[1]);
-      g_free (bytes[0]);
-      g_free (bytes[1]);
-    }
-  g_assert_cmpuint (count_files (folder), ==, G_N_ELEMENTS (names));
-  remove_folder (folder);
-}
-
-static void
-test_further_pages_are_numbered (void)
-{
-  static const char *const extensions[] = { "png", "svg" };
-  g_autofree char *folder = make_folder ();
-  Fixture fixture;
-  guint n;
-
-  open_sample (&fixture, SAMPLE_STRESS);
-  n = tr_cards_count_pages (fixture.cards);
-  for (guint e = 0; e < G_N_ELEMENTS (extensions); e++)
-    {
-      g_autofree char *first = g_strdup_printf ("x.%s", extensions[e]);
-      gsize length;
-
-      g_free (export_to (fixture.cards, folder, first, &length));
-      for (guint i = 2; i <= n; i++)
-        {
-          g_autofree char *name = g_strdup_printf ("x-%u.%s", i, extensions[e]);
-          g_autofree char *path = g_build_filename (folder, name, NULL);
-
-          g_assert_true (g_file_test (path, G_FILE_TEST_IS_REGULAR));
-        }
-    }
-  g_assert_cmpuint (count_files (folder), ==, 2 * n);
-  close_card (&fixture);
-  remove_folder (folder);
-}
-
-static void
-test_errors_leave_nothing_behind (void)
-{
-  g_autofree char *folder = make_folder ();
-  g_autofree char *wrong = g_build_filename (folder, "card.txt", NULL);
-  g_autofree char *nowhere = g_build_filename (folder, "no", "such", "card.pdf", NULL);
-  g_autofree char *target = g_build_filename (folder, "card.png", NULL);
-  g_autofree char *in_the_way = g_build_filename (folder, "card-2.png", NULL);
-  g_autofree char *kept = NULL;
-  g_autoptr (GError) error = NULL;
-  Fixture fixture;
-
-  open_sample (&fixture, SAMPLE_STRESS);
-  g_assert_false (tr_cards_export (fixture.cards, wrong, &error));
-  g_assert_nonnull (strstr (error->message, "card.txt"));
-  g_assert_nonnull (strstr (error->message, ".pdf"));
-  g_clear_error (&error);
-  g_assert_false (tr_cards_export (fixture.cards, nowhere, &error));
-  g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
-  g_assert_nonnull (strstr (error->message, "card.pdf"));
-  g_clear_error (&error);
-  g_assert_cmpuint (count_files (folder), ==, 0);
-
-  /* the second page cannot be written: the first is not replaced */
-  g_assert_true (g_file_set_contents (target, "old", -1, &error));
-  g_assert_cmpint (g_mkdir (in_the_way, 0777), ==, 0);
-  g_assert_false (tr_cards_export (fixture.cards, target, &error));
-  g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_ISDIR);
-  g_assert_true (g_file_get_contents (target, &kept, NULL, NULL));
-  g_assert_cmpstr (kept, ==, "old");
-  g_assert_cmpuint (count_files (folder), ==, 2);
-  close_card (&fixture);
-  remove_folder (folder);
-}
-
-/* The names, weights and sizes come out of the PDF as text, by a program that
- * is not ours (poppler). */
-static void
-test_pdf_can_be_read (void)
-{
-  g_autofree char *program = g_find_program_in_path ("pdftotext"), *folder = NULL, *path = NULL, *text = NULL;
-  const char *arguments[] = { program, "-layout", NULL, "-", NULL };
-  static const char *const wanted[] = { "Overnight poolish", "Bread flour", "Butter, unsalted", "Poolish, all of it", "Lock in and turn" };
-  g_autoptr (GError) error = NULL;
-  Fixture fixture;
-  gsize length;
-
-  if (program == NULL)
-    {
-      g_test_skip ("pdftotext is not installed");
-      return;
-    }
-  folder = make_folder ();
-  path = g_build_filename (folder, "card.pdf", NULL);
-  arguments[2] = path;
-  open_sample (&fixture, SAMPLE_CROISSANT);
-  g_free (export_to (fixture.cards, folder, "card.pdf", &length));
-  g_assert_true (g_spawn_sync (NULL, (char **) arguments, NULL, G_SPAWN_DEFAULT, NULL, NULL, &text, NULL, NULL, &error));
-  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++)
-    g_assert_nonnull (strstr (text, wanted[i]));
-  for (guint i = 0; i < dough_of (&fixture)->lamination.steps->len; i++)
-    {
-      g_autofree char *size = tr_words_size_bare (&fixture.reader, &g_array_index (dough_of (&fixture)->lamination.steps, TrTurnFigures, i).rolled_mm);
-
-      g_assert_nonnull (strstr (text, size));
-    }
-  close_card (&fixture);
-  remove_folder (folder);
-}
-
 static void
 test_paper_sizes (void)
 {
@@ -659,10 +477,6 @@ main (int    argc,
   g_test_add_func ("/paper/pages/say-which-they-are", test_pages_say_which_they_are);
   g_test_add_func ("/paper/pages/all-doughs-in-order", test_all_doughs_in_order);
   g_test_add_func ("/paper/pages/no-text-on-another-nor-in-the-margins", test_no_text_on_another_nor_in_the_margins);
-  g_test_add_func ("/paper/export/same-cards-same-bytes", test_same_cards_same_bytes);
-  g_test_add_func ("/paper/export/further-pages-are-numbered", test_further_pages_are_numbered);
-  g_test_add_func ("/paper/export/errors-leave-nothing-behind", test_errors_leave_nothing_behind);
-  g_test_add_func ("/paper/export/pdf-can-be-read", test_pdf_can_be_read);
   g_test_add_func ("/paper/sizes-are-those-of-the-standards", test_paper_sizes);
 
   return g_test_run ();
