@@ -408,13 +408,6 @@ focus_left_cb (GtkEventControllerFocus *controller,
   tr_entry_field_settle (self);
 }
 
-static void
-activated_cb (GtkEntry     *entry,
-              TrEntryField *self)
-{
-  tr_entry_field_settle (self);
-}
-
 static gboolean
 restore (TrEntryField *self,
          TrPage       *page)
@@ -441,17 +434,12 @@ step_by (TrEntryField *self,
     return FALSE;
 
   const TrReader *reader = tr_page_get_reader (page);
-  double step = tr_member_get_step (self->member, reader);
   double value;
 
   if (!tr_words_read (reader, self->member->quantity, get_typed (self), &value, NULL))
     value = isnan (self->shown) ? 0 : self->shown;
-  /* On a multiple of the step, the next one in the wanted direction. */
-  value = step * (steps > 0 ? floor (value / step + 1e-9) + steps : ceil (value / step - 1e-9) + steps);
-  if (self->member->quantity != TR_QUANTITY_TEMPERATURE_C)
-    value = MAX (value, 0);
 
-  g_autofree char *text = tr_words_write (reader, self->member->quantity, value);
+  g_autofree char *text = tr_words_write (reader, self->member->quantity, tr_member_step (self->member, reader, value, steps));
 
   gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
   gtk_editable_set_position (GTK_EDITABLE (self->entry), -1);
@@ -592,7 +580,7 @@ tr_entry_field_new (const TrMember *member,
   self->member = member;
   self->entry = new_entry (member);
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
-  g_signal_connect (self->entry, "activate", G_CALLBACK (activated_cb), self);
+  g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (tr_entry_field_settle), self);
   add_controllers (self);
   tr_field_build (TR_FIELD (self), shape, _(member->label), member->tooltip != NULL ? _(member->tooltip) : NULL, self->entry);
 

@@ -16,9 +16,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "../words/words.h"
-
-#define MAX_OFFERS 12
+#include "ingredient-find.h"
 
 struct _TrIngredientEntry
 {
@@ -45,137 +43,6 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TrIngredientEntry, tr_ingredient_entry, GTK_TYPE_WIDGET)
 
-/* Finding */
-
-static gboolean
-name_matches (const char *typed,
-              const char *plain_typed,
-              const char *name)
-{
-  return g_str_match_string (typed, name, TRUE) || g_str_match_string (plain_typed, name, TRUE);
-}
-
-static gboolean
-starts_with (const char *name,
-             const char *typed)
-{
-  g_autofree char *folded_name = g_utf8_casefold (name, -1);
-  g_autofree char *folded_typed = g_utf8_casefold (typed, -1);
-
-  return g_str_has_prefix (folded_name, folded_typed);
-}
-
-static void
-collect (const TrIngredient *ingredient,
-         const char         *typed,
-         const char         *plain_typed,
-         GPtrArray          *first,
-         GPtrArray          *rest)
-{
-  const char *name = tr_words_ingredient (ingredient);
-
-  if (!name_matches (typed, plain_typed, name) && !name_matches (typed, plain_typed, ingredient->name))
-    return;
-
-  g_ptr_array_add (starts_with (name, typed) ? first : rest, g_strdup (ingredient->id));
-}
-
-static void
-collect_own (const TrPantry *pantry,
-             const char     *typed,
-             const char     *plain_typed,
-             GPtrArray      *first,
-             GPtrArray      *rest)
-{
-  for (guint i = 0; i < pantry->own->len; i++)
-    {
-      const TrOwnIngredient *own = g_ptr_array_index (pantry->own, i);
-      TrIngredient ingredient;
-
-      if (tr_ingredient_resolve (pantry, own->id, &ingredient))
-        collect (&ingredient, typed, plain_typed, first, rest);
-    }
-}
-
-static gboolean
-is_own (const TrPantry *pantry,
-        const char     *id)
-{
-  return pantry != NULL && tr_pantry_find (pantry, id) != NULL;
-}
-
-char **
-tr_ingredient_find (const TrPantry *pantry,
-                    const char     *typed)
-{
-  g_return_val_if_fail (typed != NULL, NULL);
-
-  g_autofree char *stripped = g_strstrip (g_strdup (typed));
-  g_autofree char *plain = g_str_to_ascii (stripped, NULL);
-  g_autoptr (GPtrArray) first = g_ptr_array_new_with_free_func (g_free);
-  GPtrArray *rest = g_ptr_array_new ();
-
-  if (*stripped != '\0')
-    {
-      if (pantry != NULL)
-        collect_own (pantry, stripped, plain, first, rest);
-      for (guint i = 0; i < tr_builtin_count (); i++)
-        if (!is_own (pantry, tr_builtin_get (i)->id))
-          collect (tr_builtin_get (i), stripped, plain, first, rest);
-    }
-  g_ptr_array_extend_and_steal (first, rest);
-  g_ptr_array_set_size (first, MIN ((int) first->len, MAX_OFFERS));
-  g_ptr_array_add (first, NULL);
-
-  return (char **) g_ptr_array_steal (first, NULL);
-}
-
-static gboolean
-has_name (const TrIngredient *ingredient,
-          const char         *folded)
-{
-  g_autofree char *said = g_utf8_casefold (tr_words_ingredient (ingredient), -1);
-  g_autofree char *english = g_utf8_casefold (ingredient->name, -1);
-
-  return g_str_equal (folded, said) || g_str_equal (folded, english);
-}
-
-/* The one whose whole name was typed; NULL: none. */
-static const char *
-find_exactly (TrIngredientEntry *self,
-              const char        *typed)
-{
-  g_autofree char *stripped = g_strstrip (g_strdup (typed));
-  g_autofree char *folded = g_utf8_casefold (stripped, -1);
-  TrIngredient ingredient;
-
-  for (guint i = 0; self->pantry != NULL && i < self->pantry->own->len; i++)
-    {
-      const TrOwnIngredient *own = g_ptr_array_index (self->pantry->own, i);
-
-      if (tr_ingredient_resolve (self->pantry, own->id, &ingredient) && has_name (&ingredient, folded))
-        return own->id;
-    }
-  for (guint i = 0; i < tr_builtin_count (); i++)
-    if (has_name (tr_builtin_get (i), folded))
-      return tr_builtin_get (i)->id;
-
-  return NULL;
-}
-
-static char *
-dup_name (TrIngredientEntry *self,
-          const char        *id)
-{
-  g_autoptr (TrPantry) none = self->pantry == NULL ? tr_pantry_new () : NULL;
-  TrIngredient ingredient;
-
-  if (tr_ingredient_resolve (self->pantry != NULL ? self->pantry : none, id, &ingredient))
-    return g_strdup (tr_words_ingredient (&ingredient));
-
-  return g_strdup (id);
-}
-
 /* The list */
 
 static void
@@ -195,7 +62,7 @@ static GtkWidget *
 new_offer (TrIngredientEntry *self,
            const char        *id)
 {
-  g_autofree char *name = dup_name (self, id);
+  g_autofree char *name = tr_ingredient_dup_name (self->pantry, id);
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *label = gtk_label_new (name);
@@ -203,7 +70,7 @@ new_offer (TrIngredientEntry *self,
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_box_append (GTK_BOX (box), label);
-  if (is_own (self->pantry, id))
+  if (tr_ingredient_is_own (self->pantry, id))
     {
       GtkWidget *own = gtk_label_new (_("yours"));
 
@@ -299,7 +166,7 @@ commit (TrIngredientEntry *self,
   self->is_edited = FALSE;
   if (own_id != NULL)
     {
-      g_autofree char *name = dup_name (self, own_id);
+      g_autofree char *name = tr_ingredient_dup_name (self->pantry, own_id);
 
       set_entry_text (self, name);
     }
@@ -329,7 +196,7 @@ tr_ingredient_entry_settle (TrIngredientEntry *self)
     return;
 
   g_autofree char *typed = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry))));
-  const char *id = find_exactly (self, typed);
+  const char *id = tr_ingredient_find_exactly (self->pantry, typed);
 
   commit (self, id, id != NULL ? NULL : typed);
 }
@@ -345,7 +212,7 @@ restore (TrIngredientEntry *self)
   if (!self->is_edited)
     return FALSE;
 
-  g_autofree char *name = self->shown_id != NULL ? dup_name (self, self->shown_id) : g_strdup (self->shown_text);
+  g_autofree char *name = self->shown_id != NULL ? tr_ingredient_dup_name (self->pantry, self->shown_id) : g_strdup (self->shown_text);
 
   set_entry_text (self, name != NULL ? name : "");
   self->is_edited = FALSE;
@@ -589,7 +456,7 @@ tr_ingredient_entry_set_value (TrIngredientEntry *self,
   if (is_same && self->is_edited)
     return;
 
-  g_autofree char *name = id != NULL ? dup_name (self, id) : g_strdup (text != NULL ? text : "");
+  g_autofree char *name = id != NULL ? tr_ingredient_dup_name (self->pantry, id) : g_strdup (text != NULL ? text : "");
 
   self->has_shown = TRUE;
   self->is_edited = FALSE;

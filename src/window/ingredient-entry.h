@@ -41,8 +41,5 @@ void        tr_ingredient_entry_set_name   (TrIngredientEntry *self,
 GtkWidget  *tr_ingredient_entry_get_entry  (TrIngredientEntry *self);
 /* As if the focus left. */
 void        tr_ingredient_entry_settle     (TrIngredientEntry *self);
-/* What the list offers for what was typed, best first: ids. (transfer full) */
-char      **tr_ingredient_find             (const TrPantry    *pantry,
-                                            const char        *typed);
 
 G_END_DECLS

@@ -18,6 +18,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "../calc/formula.h"
+#include "empty-stage-row.h"
 #include "line-row.h"
 #include "section.h"
 #include "stage-header.h"
@@ -29,7 +30,7 @@ struct _TrLineList
   /* Children */
   GtkWidget *box;
   GtkWidget *list;
-  GtkWidget *empty[TR_N_STAGES]; /* GtkListBoxRow */
+  GtkWidget *empty[TR_N_STAGES]; /* TrEmptyStageRow */
   GtkWidget *grams_title;
   GtkWidget *summary;
 
@@ -54,16 +55,10 @@ get_page (TrLineList *self)
   return page != NULL && tr_page_get_document (page) != NULL ? page : NULL;
 }
 
-static TrStage
-get_empty_stage (GtkListBoxRow *row)
-{
-  return (TrStage) GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (row), "stage"));
-}
-
 static guint
 get_place (GtkListBoxRow *row)
 {
-  return TR_IS_LINE_ROW (row) ? tr_line_row_get_place (TR_LINE_ROW (row)) : get_empty_stage (row) * PLACES_PER_STAGE;
+  return TR_IS_LINE_ROW (row) ? tr_line_row_get_place (TR_LINE_ROW (row)) : tr_empty_stage_row_get_stage (TR_EMPTY_STAGE_ROW (row)) * PLACES_PER_STAGE;
 }
 
 static int
@@ -103,7 +98,7 @@ get_row_stage (TrLineList    *self,
   if (TR_IS_LINE_ROW (row))
     return tr_line_pending_stage (tr_line_row_get_item (TR_LINE_ROW (row)));
 
-  return get_empty_stage (row);
+  return tr_empty_stage_row_get_stage (TR_EMPTY_STAGE_ROW (row));
 }
 
 static const char *
@@ -508,40 +503,6 @@ tr_line_list_go_to (TrLineList *self,
 
 /* Building */
 
-static const char *
-get_empty_sentence (TrStage stage)
-{
-  switch (stage)
-    {
-    case TR_STAGE_PREFERMENT:
-      return _("No preferment: all flour goes into the dough.");
-    case TR_STAGE_DOUGH:
-      return _("Nothing yet. Start with flour and water.");
-    case TR_STAGE_ROLL_IN:
-      return _("No roll-in fat: nothing to laminate yet.");
-    case TR_STAGE_FINISH:
-    case TR_N_STAGES:
-    default:
-      return _("No wash and no filling.");
-    }
-}
-
-static GtkWidget *
-new_empty_row (TrStage stage)
-{
-  GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *label = tr_words_label_new ("dim-label");
-
-  tr_words_label_set (label, get_empty_sentence (stage));
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), label);
-  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
-  gtk_list_box_row_set_selectable (GTK_LIST_BOX_ROW (row), FALSE);
-  gtk_widget_set_focusable (row, FALSE);
-  g_object_set_data (G_OBJECT (row), "stage", GUINT_TO_POINTER ((guint) stage));
-
-  return row;
-}
-
 static GtkWidget *
 new_title (const char   *text,
            GtkSizeGroup *group)
@@ -551,8 +512,7 @@ new_title (const char   *text,
   gtk_label_set_xalign (GTK_LABEL (label), 1);
   gtk_widget_add_css_class (label, "dim-label");
   gtk_widget_add_css_class (label, "caption");
-  if (group != NULL)
-    gtk_size_group_add_widget (group, label);
+  gtk_size_group_add_widget (group, label);
 
   return label;
 }
@@ -561,11 +521,9 @@ static GtkWidget *
 new_titles (TrLineList *self)
 {
   GtkWidget *titles = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *space = new_title ("", NULL);
 
-  gtk_widget_set_hexpand (space, TRUE);
+  gtk_widget_set_halign (titles, GTK_ALIGN_END);
   self->grams_title = new_title ("g", self->columns.grams);
-  gtk_box_append (GTK_BOX (titles), space);
   gtk_box_append (GTK_BOX (titles), new_title (_("as written"), self->columns.amount));
   gtk_box_append (GTK_BOX (titles), new_title (_("of flour"), self->columns.percent));
   gtk_box_append (GTK_BOX (titles), self->grams_title);
@@ -595,7 +553,7 @@ tr_line_list_init (TrLineList *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Formula"), -1);
   for (guint stage = 0; stage < TR_N_STAGES; stage++)
     {
-      self->empty[stage] = new_empty_row ((TrStage) stage);
+      self->empty[stage] = tr_empty_stage_row_new ((TrStage) stage);
       gtk_list_box_append (GTK_LIST_BOX (self->list), self->empty[stage]);
     }
 

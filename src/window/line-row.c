@@ -16,6 +16,7 @@
 #include "../calc/formula.h"
 #include "entry-field.h"
 #include "ingredient-entry.h"
+#include "line-members.h"
 #include "section.h"
 
 struct _TrLineRow
@@ -44,88 +45,6 @@ enum { LINE_WANTED, LEFT, MOVED, REMOVED, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TrLineRow, tr_line_row, GTK_TYPE_LIST_BOX_ROW)
-
-/* What the fields are bound to */
-
-static char *
-dup_line_pointer (const TrTrial *trial,
-                  int            dough,
-                  guint          item,
-                  const char    *member)
-{
-  const TrDough *own = tr_trial_get_dough (trial, (guint) dough);
-  guint index = tr_line_is_pending (item) ? tr_line_pending_index (own, item) : item;
-
-  return g_strdup_printf ("/lines/%u/%s", index, member);
-}
-
-static char *
-dup_amount_pointer (const TrTrial *trial,
-                    int            dough,
-                    guint          item)
-{
-  return dup_line_pointer (trial, dough, item, "amount");
-}
-
-/* The name of a line's ingredient, or what was typed for it. */
-static char *
-dup_line_name (const TrTrial *trial,
-               const TrLine  *line)
-{
-  TrIngredient ingredient;
-
-  if (line->ingredient != NULL && tr_ingredient_resolve (trial->pantry, line->ingredient, &ingredient))
-    return g_strdup (tr_words_ingredient (&ingredient));
-  if (line->text != NULL && *line->text != '\0')
-    return g_strdup (line->text);
-
-  return g_strdup (_("a line"));
-}
-
-static char *
-dup_amount_undo (const TrTrial *trial,
-                 int            dough,
-                 guint          item)
-{
-  const TrLine *line = tr_reach_line (trial, dough, item, FALSE);
-
-  if (tr_line_is_pending (item) || line == NULL)
-    return g_strdup (_("add a line"));
-
-  g_autofree char *name = dup_line_name (trial, line);
-
-  return g_strdup_printf (_("change amount of %s"), name);
-}
-
-static gpointer
-reach_starter (const TrTrial *trial,
-               int            dough,
-               guint          item,
-               gboolean       make)
-{
-  TrLine *line = tr_line_is_pending (item) ? NULL : tr_reach_line (trial, dough, item, make);
-  TrIngredient ingredient;
-
-  if (line == NULL || line->ingredient == NULL || !tr_ingredient_resolve (trial->pantry, line->ingredient, &ingredient))
-    return NULL;
-
-  return ingredient.role == TR_ROLE_STARTER ? line : NULL;
-}
-
-static const TrMember amount_member = {
-  .pointer = "/lines/%u/amount", .reach = tr_reach_line, .offset = G_STRUCT_OFFSET (TrLine, amount),
-  .hold = TR_HOLD_AMOUNT, .label = N_("Amount"),
-  .tooltip = N_("As written: 250 g, 1 1/2 cups, 3 eggs, 2 %. A bare number is in your unit of weight."),
-  .dup_pointer = dup_amount_pointer, .dup_undo = dup_amount_undo,
-};
-
-static const TrMember hydration_member = {
-  .pointer = "/lines/%u/hydration_percent", .reach = reach_starter,
-  .offset = G_STRUCT_OFFSET (TrLine, hydration_percent), .hold = TR_HOLD_NUMBER, .quantity = TR_QUANTITY_PERCENT,
-  .label = N_("Hydration of the starter"), .undo = N_("change the hydration of the starter"),
-  .tooltip = N_("Water over flour in the starter. 100 % is equal weights."),
-  .may_be_empty = TRUE, .empty = "100", .step = 5,
-};
 
 /* Helpers */
 
@@ -189,7 +108,7 @@ dup_ingredient_undo (TrLineRow  *self,
                      const char *text)
 {
   TrLine line = { .ingredient = (char *) id, .text = (char *) text };
-  g_autofree char *name = dup_line_name (get_trial (page), &line);
+  g_autofree char *name = tr_line_dup_name (get_trial (page), &line);
 
   if (tr_line_is_pending (self->item))
     return g_strdup_printf (_("add %s"), name);
@@ -217,7 +136,7 @@ ingredient_committed_cb (TrIngredientEntry *entry,
     return;
 
   g_autofree char *undo = dup_ingredient_undo (self, page, id, text);
-  g_autofree char *where = dup_line_pointer (get_trial (page), tr_page_get_dough_index (page), self->item, "ingredient");
+  g_autofree char *where = tr_line_dup_pointer (get_trial (page), tr_page_get_dough_index (page), self->item, "ingredient");
 
   tr_page_commit (page, draft_with_ingredient (self, page, id, text), undo, NULL, where);
 }
@@ -251,7 +170,7 @@ move_by (TrLineRow *self,
   if (page == NULL || tr_line_is_pending (self->item))
     return;
 
-  g_autofree char *name = dup_line_name (get_trial (page), get_line (self, page));
+  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
   g_autofree char *undo = g_strdup_printf (_("move %s"), name);
   TrTrial *draft;
   TrDough *dough = start_draft (page, &draft);
@@ -287,7 +206,7 @@ set_stage_cb (GtkWidget  *widget,
   if (page == NULL || tr_line_is_pending (self->item))
     return;
 
-  g_autofree char *name = dup_line_name (get_trial (page), get_line (self, page));
+  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
   g_autofree char *undo = g_strdup_printf (_("move %s"), name);
   TrTrial *draft;
   TrDough *dough = start_draft (page, &draft);
@@ -311,7 +230,7 @@ remove_cb (GtkWidget  *widget,
   g_object_ref (self);
   if (!tr_line_is_pending (self->item))
     {
-      g_autofree char *name = dup_line_name (get_trial (page), get_line (self, page));
+      g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
       g_autofree char *undo = g_strdup_printf (_("remove %s"), name);
       TrTrial *draft;
       TrDough *dough = start_draft (page, &draft);
@@ -394,7 +313,7 @@ build_columns (TrLineRow *self)
 
   self->ingredient = tr_ingredient_entry_new ();
   gtk_widget_set_hexpand (self->ingredient, TRUE);
-  self->amount = tr_entry_field_new (&amount_member, TR_FIELD_BARE);
+  self->amount = tr_entry_field_new (&tr_line_amount_member, TR_FIELD_BARE);
   tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->amount), 8, 12);
   self->percent = tr_figure_label_new (6);
   gtk_widget_add_css_class (self->percent, "dim-label");
@@ -425,7 +344,7 @@ tr_line_row_init (TrLineRow *self)
 {
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   build_columns (self);
-  self->hydration = tr_entry_field_new (&hydration_member, TR_FIELD_BESIDE);
+  self->hydration = tr_entry_field_new (&tr_line_hydration_member, TR_FIELD_BESIDE);
   gtk_widget_set_halign (self->hydration, GTK_ALIGN_START);
   gtk_widget_set_margin_start (self->hydration, 12);
   self->problem = tr_words_label_new ("error");
@@ -567,7 +486,7 @@ show_names (TrLineRow *self,
             TrPage    *page,
             const TrLine *line)
 {
-  g_autofree char *name = dup_line_name (get_trial (page), line);
+  g_autofree char *name = tr_line_dup_name (get_trial (page), line);
   g_autofree char *ingredient = g_strdup_printf (_("Ingredient: %s"), name);
 
   tr_field_set_context (TR_FIELD (self->amount), name);

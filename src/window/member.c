@@ -196,9 +196,9 @@ tr_member_get_unit (const TrMember *member,
     }
 }
 
-double
-tr_member_get_step (const TrMember *member,
-                    const TrReader *reader)
+static double
+get_step (const TrMember *member,
+          const TrReader *reader)
 {
   double step = member->step > 0 ? member->step : 1;
 
@@ -211,4 +211,17 @@ tr_member_get_step (const TrMember *member,
     return 5.0 / 9.0;
 
   return step;
+}
+
+double
+tr_member_step (const TrMember *member,
+                const TrReader *reader,
+                double          value,
+                int             steps)
+{
+  double step = get_step (member, reader);
+  double from = steps > 0 ? floor (value / step + 1e-9) : ceil (value / step - 1e-9);
+  double stepped = step * (from + steps);
+
+  return member->quantity == TR_QUANTITY_TEMPERATURE_C ? stepped : MAX (stepped, 0);
 }

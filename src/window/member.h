@@ -86,9 +86,12 @@ char       *tr_member_dup_undo    (const TrMember *member,
 /* "mm", "%", …; NULL: none. */
 const char *tr_member_get_unit    (const TrMember *member,
                                    const TrReader *reader);
-/* What an arrow key adds, in the member's unit, round in the reader's. */
-double      tr_member_get_step    (const TrMember *member,
-                                   const TrReader *reader);
+/* `value` after that many steps of the arrow keys: multiples of a step that is
+ * round in the reader's unit, never below 0 but for temperatures. */
+double      tr_member_step        (const TrMember *member,
+                                   const TrReader *reader,
+                                   double          value,
+                                   int             steps);
 
 /* Every "%u" in `text` replaced by `number`. */
 char       *tr_text_with_number   (const char *text,

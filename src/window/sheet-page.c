@@ -13,6 +13,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "alternatives.h"
 #include "picture-view.h"
 #include "section.h"
 
@@ -34,11 +35,6 @@ struct _TrSheetPage
   GtkWidget *none;
   GtkWidget *alternatives_area;
   GtkWidget *alternatives;
-  GtkWidget *size_title;
-
-  /* State: what the list of alternatives shows */
-  int n_listed;
-  guint is_listing : 1;
 };
 
 G_DEFINE_FINAL_TYPE (TrSheetPage, tr_sheet_page, TR_TYPE_PAGE)
@@ -378,185 +374,17 @@ dup_printed (const TrSheet  *sheet,
   return g_strdup_printf (_("At the printed size this dough makes a sheet %s thick"), thickness);
 }
 
-/* Alternatives */
-
-enum { COLUMN_LAYOUT, COLUMN_SHEETS, COLUMN_SIZE, COLUMN_PIECES, COLUMN_SCRAP, N_COLUMNS };
-
-static const int column_chars[N_COLUMNS] = { 7, 8, 11, 7, 7 };
-
-static GtkWidget *
-new_columns (GtkWidget **labels)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-
-  for (guint i = 0; i < N_COLUMNS; i++)
-    {
-      labels[i] = tr_figure_label_new (column_chars[i]);
-      if (i == COLUMN_LAYOUT)
-        gtk_label_set_xalign (GTK_LABEL (labels[i]), 0);
-      gtk_box_append (GTK_BOX (box), labels[i]);
-    }
-  gtk_widget_set_margin_start (box, 6);
-  gtk_widget_set_margin_end (box, 6);
-  gtk_widget_set_margin_top (box, 3);
-  gtk_widget_set_margin_bottom (box, 3);
-
-  return box;
-}
-
-static GtkWidget *
-new_alternative_row (void)
-{
-  GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *labels[N_COLUMNS];
-
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), new_columns (labels));
-
-  return row;
-}
-
-static GtkWidget *
-new_alternative_titles (GtkWidget **size_title)
-{
-  const char *const titles[N_COLUMNS] = { _("layout"), _("sheets"), "", _("pieces"), _("scrap") };
-  GtkWidget *labels[N_COLUMNS];
-  GtkWidget *box = new_columns (labels);
-
-  for (guint i = 0; i < N_COLUMNS; i++)
-    {
-      gtk_label_set_text (GTK_LABEL (labels[i]), titles[i]);
-      gtk_widget_add_css_class (labels[i], "dim-label");
-    }
-  *size_title = labels[COLUMN_SIZE];
-
-  return box;
-}
-
-/* Takes texts and name; the name says a row to those who cannot see the columns. */
-static void
-show_alternative (TrSheetPage *self,
-                  int          index,
-                  char       **texts,
-                  char        *name)
-{
-  GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->alternatives), index);
-  GtkWidget *label = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
-  g_autofree char *own = name;
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, own, -1);
-  for (guint i = 0, n = g_strv_length (texts); i < N_COLUMNS; i++, label = gtk_widget_get_next_sibling (label))
-    {
-      gtk_widget_set_visible (label, i < n);
-      tr_figure_label_take (label, i < n ? texts[i] : NULL);
-    }
-  g_free (texts);
-}
-
-static char **
-dup_columns (const TrAlternative *alternative,
-             const TrReader      *reader)
-{
-  g_autofree char *length = tr_words_length_number (reader, alternative->length_mm);
-  g_autofree char *width = tr_words_length_number (reader, alternative->width_mm);
-  char **texts = g_new0 (char *, N_COLUMNS + 1);
-
-  texts[COLUMN_LAYOUT] = g_strdup_printf ("%d × %d", alternative->rows, alternative->per_row);
-  texts[COLUMN_SHEETS] = g_strdup_printf ("%d", alternative->sheets);
-  texts[COLUMN_SIZE] = g_strdup_printf ("%s × %s", length, width);
-  texts[COLUMN_PIECES] = tr_words_count (reader, alternative->pieces_cut);
-  texts[COLUMN_SCRAP] = tr_words_percent (reader, alternative->scrap_percent);
-
-  return texts;
-}
-
-static char *
-dup_alternative_name (const TrAlternative *alternative,
-                      const TrReader      *reader)
-{
-  g_autofree char *size = tr_words_area_size (reader, alternative->length_mm, alternative->width_mm);
-  g_autofree char *pieces = tr_words_count (reader, alternative->pieces_cut);
-  g_autofree char *scrap = tr_words_percent (reader, alternative->scrap_percent);
-
-  return g_strdup_printf (_("%d rows of %d; sheets: %d, %s; pieces: %s; scrap %s"),
-                          alternative->rows, alternative->per_row, alternative->sheets, size, pieces, scrap);
-}
-
-static char **
-dup_best (void)
-{
-  char **texts = g_new0 (char *, N_COLUMNS + 1);
-
-  texts[COLUMN_LAYOUT] = g_strdup (_("The best that fits"));
-
-  return texts;
-}
+/* The page */
 
 static void
-resize_alternatives (TrSheetPage *self,
-                     int          n)
-{
-  while (self->n_listed < n)
-    {
-      gtk_list_box_append (GTK_LIST_BOX (self->alternatives), new_alternative_row ());
-      self->n_listed++;
-    }
-  while (self->n_listed > n)
-    gtk_list_box_remove (GTK_LIST_BOX (self->alternatives),
-                         GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->alternatives), --self->n_listed)));
-}
-
-static int
-find_chosen (const TrDoughFigures *figures)
-{
-  const TrSheet *sheet = &figures->sheet;
-
-  if (figures->dough->cut->rows == 0)
-    return 0;
-  for (guint i = 0; i < sheet->n_alternatives; i++)
-    if (sheet->alternatives[i].rows == sheet->rows && sheet->alternatives[i].sheets == sheet->sheets &&
-        sheet->alternatives[i].per_row == sheet->per_row)
-      return (int) i + 1;
-
-  return -1;
-}
-
-static void
-refresh_alternatives (TrSheetPage          *self,
-                      const TrDoughFigures *figures,
-                      const TrReader       *reader)
-{
-  const TrSheet *sheet = &figures->sheet;
-
-  self->is_listing = TRUE;
-  resize_alternatives (self, (int) sheet->n_alternatives + 1);
-  show_alternative (self, 0, dup_best (), g_strdup (_("The best that fits")));
-  for (guint i = 0; i < sheet->n_alternatives; i++)
-    show_alternative (self, (int) i + 1, dup_columns (&sheet->alternatives[i], reader),
-                      dup_alternative_name (&sheet->alternatives[i], reader));
-  gtk_label_set_text (GTK_LABEL (self->size_title), tr_words_length_unit (reader));
-
-  int chosen = find_chosen (figures);
-
-  gtk_list_box_select_row (GTK_LIST_BOX (self->alternatives),
-                           chosen >= 0 ? gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->alternatives), chosen) : NULL);
-  self->is_listing = FALSE;
-}
-
-static void
-alternative_activated_cb (GtkListBox    *list,
-                          GtkListBoxRow *row,
-                          TrSheetPage   *self)
+rows_chosen_cb (TrAlternatives *alternatives,
+                int             rows,
+                TrSheetPage    *self)
 {
   TrPage *page = TR_PAGE (self);
-  const TrDoughFigures *figures = tr_page_get_figures (page);
-  int index = gtk_list_box_row_get_index (row);
+  const TrDough *dough = tr_page_get_dough (page);
 
-  if (self->is_listing || tr_page_is_refreshing (page) || figures == NULL || !figures->has_sheet || figures->dough->cut == NULL)
-    return;
-
-  int rows = index == 0 ? 0 : figures->sheet.alternatives[index - 1].rows;
-
-  if (rows == figures->dough->cut->rows)
+  if (tr_page_is_refreshing (page) || dough == NULL || dough->cut == NULL || dough->cut->rows == rows)
     return;
 
   TrTrial *draft = tr_document_draft (tr_page_get_document (page));
@@ -564,8 +392,6 @@ alternative_activated_cb (GtkListBox    *list,
   tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page))->cut->rows = rows;
   tr_page_commit (page, draft, _("change the rows"), NULL, "/cut/rows");
 }
-
-/* The page */
 
 static void
 refresh_words (TrSheetPage          *self,
@@ -599,8 +425,7 @@ tr_sheet_page_refresh (TrPage *page)
   refresh_words (self, figures, reader);
   tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), figures->has_sheet ? figures : NULL, 0, reader);
   gtk_widget_set_visible (self->alternatives_area, figures->has_sheet && figures->sheet.n_alternatives > 0);
-  if (figures->has_sheet)
-    refresh_alternatives (self, figures, reader);
+  tr_alternatives_refresh (TR_ALTERNATIVES (self->alternatives), figures, reader);
 }
 
 static gboolean
@@ -674,12 +499,8 @@ build_alternatives (TrSheetPage *self,
                     GtkWidget   *column)
 {
   self->alternatives_area = tr_column_add_section (column, _("Other ways to lay it out"));
-  self->alternatives = gtk_list_box_new ();
-  gtk_widget_add_css_class (self->alternatives, "plain");
-  gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->alternatives), GTK_SELECTION_SINGLE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->alternatives), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Other ways to lay it out"), -1);
-  g_signal_connect_object (self->alternatives, "row-activated", G_CALLBACK (alternative_activated_cb), self, 0);
-  gtk_box_append (GTK_BOX (self->alternatives_area), new_alternative_titles (&self->size_title));
+  self->alternatives = tr_alternatives_new ();
+  g_signal_connect_object (self->alternatives, "chosen", G_CALLBACK (rows_chosen_cb), self, 0);
   gtk_box_append (GTK_BOX (self->alternatives_area), self->alternatives);
 }
 

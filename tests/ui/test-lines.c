@@ -9,6 +9,7 @@
 #include "page-fixture.h"
 #include "window/entry-field.h"
 #include "window/ingredient-entry.h"
+#include "window/ingredient-find.h"
 #include "window/line-list.h"
 #include "window/line-row.h"
 #include "window/stage-header.h"

@@ -1,0 +1,28 @@
+/* line-members.h: the values of a line of the formula
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The item is the line's index, or a pending one (lines.h).
+ */
+
+#pragma once
+
+#include "lines.h"
+#include "member.h"
+
+G_BEGIN_DECLS
+
+extern const TrMember tr_line_amount_member;
+extern const TrMember tr_line_hydration_member;  /* only of a starter */
+
+/* "/lines/3/amount", also where a pending line will stand. */
+char *tr_line_dup_pointer (const TrTrial *trial,
+                           int            dough,
+                           guint          item,
+                           const char    *member);
+/* The name of its ingredient, or what was typed for it. */
+char *tr_line_dup_name    (const TrTrial *trial,
+                           const TrLine  *line);
+
+G_END_DECLS
