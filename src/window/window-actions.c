@@ -248,7 +248,11 @@ go_page_cb (GtkWidget  *widget,
   if (g_str_equal (page, "doughs"))
     tr_page_go_to (TR_PAGE (tr_window_get_doughs (self)), "");
   else
-    gtk_widget_child_focus (GTK_WIDGET (tr_window_get_page (self, page)), GTK_DIR_TAB_FORWARD);
+    {
+      /* Always to its first field, also from another of its fields. */
+      gtk_window_set_focus (GTK_WINDOW (self), NULL);
+      gtk_widget_child_focus (GTK_WIDGET (tr_window_get_page (self, page)), GTK_DIR_TAB_FORWARD);
+    }
 }
 
 static void

@@ -317,6 +317,9 @@ tr_window_constructed (GObject *object)
     document = tr_document_new ();
   tr_window_set_document (self, document);
   g_object_unref (document);
+  /* The keyboard begins at the dough that is shown. */
+  if (self->layout == TR_LAYOUT_WIDE)
+    tr_page_go_to (TR_PAGE (tr_window_get_doughs (self)), "");
 }
 
 static void
