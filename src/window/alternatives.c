@@ -15,6 +15,8 @@
 
 #include "section.h"
 
+enum { COLUMN_LAYOUT, COLUMN_SHEETS, COLUMN_SIZE, COLUMN_PIECES, COLUMN_SCRAP, N_COLUMNS };
+
 struct _TrAlternatives
 {
   GtkWidget parent_instance;
@@ -23,6 +25,9 @@ struct _TrAlternatives
   GtkWidget *box;
   GtkWidget *list;
   GtkWidget *size_title;
+
+  /* Owned */
+  GtkSizeGroup *columns[N_COLUMNS];
 
   /* State: what the list shows */
   int n_listed;
@@ -34,18 +39,16 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TrAlternatives, tr_alternatives, GTK_TYPE_WIDGET)
 
-enum { COLUMN_LAYOUT, COLUMN_SHEETS, COLUMN_SIZE, COLUMN_PIECES, COLUMN_SCRAP, N_COLUMNS };
-
-static const int column_chars[N_COLUMNS] = { 7, 8, 11, 7, 7 };
-
 static GtkWidget *
-new_columns (GtkWidget **labels)
+new_columns (TrAlternatives  *self,
+             GtkWidget      **labels)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
 
   for (guint i = 0; i < N_COLUMNS; i++)
     {
-      labels[i] = tr_figure_label_new (column_chars[i]);
+      labels[i] = tr_figure_label_new (-1);
+      gtk_size_group_add_widget (self->columns[i], labels[i]);
       if (i == COLUMN_LAYOUT)
         gtk_label_set_xalign (GTK_LABEL (labels[i]), 0);
       gtk_box_append (GTK_BOX (box), labels[i]);
@@ -59,50 +62,63 @@ new_columns (GtkWidget **labels)
 }
 
 static GtkWidget *
-new_alternative_row (void)
+new_alternative_row (TrAlternatives *self)
 {
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *labels[N_COLUMNS];
 
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), new_columns (labels));
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), new_columns (self, labels));
 
   return row;
 }
 
 static GtkWidget *
-new_alternative_titles (GtkWidget **size_title)
+new_best_row (void)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *label = tr_words_label_new (NULL);
+
+  tr_words_label_set (label, _("The best that fits"));
+  gtk_widget_set_margin_start (label, 6);
+  gtk_widget_set_margin_top (label, 3);
+  gtk_widget_set_margin_bottom (label, 3);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, _("The best that fits"), -1);
+
+  return row;
+}
+
+static GtkWidget *
+new_titles (TrAlternatives *self)
 {
   const char *const titles[N_COLUMNS] = { _("layout"), _("sheets"), "", _("pieces"), _("scrap") };
   GtkWidget *labels[N_COLUMNS];
-  GtkWidget *box = new_columns (labels);
+  GtkWidget *box = new_columns (self, labels);
 
   for (guint i = 0; i < N_COLUMNS; i++)
     {
       gtk_label_set_text (GTK_LABEL (labels[i]), titles[i]);
       gtk_widget_add_css_class (labels[i], "dim-label");
     }
-  *size_title = labels[COLUMN_SIZE];
+  self->size_title = labels[COLUMN_SIZE];
 
   return box;
 }
 
 /* Takes texts and name; the name says a row to those who cannot see the columns. */
 static void
-show_alternative (TrAlternatives *self,
-                  int          index,
-                  char       **texts,
-                  char        *name)
+show_alternative (TrAlternatives  *self,
+                  int              index,
+                  char           **texts,
+                  char            *name)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), index);
   GtkWidget *label = gtk_widget_get_first_child (gtk_list_box_row_get_child (row));
   g_autofree char *own = name;
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, own, -1);
-  for (guint i = 0, n = g_strv_length (texts); i < N_COLUMNS; i++, label = gtk_widget_get_next_sibling (label))
-    {
-      gtk_widget_set_visible (label, i < n);
-      tr_figure_label_take (label, i < n ? texts[i] : NULL);
-    }
+  for (guint i = 0; i < N_COLUMNS; i++, label = gtk_widget_get_next_sibling (label))
+    tr_figure_label_take (label, texts[i]);
   g_free (texts);
 }
 
@@ -135,23 +151,13 @@ dup_alternative_name (const TrAlternative *alternative,
                           alternative->rows, alternative->per_row, alternative->sheets, size, pieces, scrap);
 }
 
-static char **
-dup_best (void)
-{
-  char **texts = g_new0 (char *, N_COLUMNS + 1);
-
-  texts[COLUMN_LAYOUT] = g_strdup (_("The best that fits"));
-
-  return texts;
-}
-
 static void
 resize_alternatives (TrAlternatives *self,
-                     int          n)
+                     int             n)
 {
   while (self->n_listed < n)
     {
-      gtk_list_box_append (GTK_LIST_BOX (self->list), new_alternative_row ());
+      gtk_list_box_append (GTK_LIST_BOX (self->list), new_alternative_row (self));
       self->n_listed++;
     }
   while (self->n_listed > n)
@@ -188,7 +194,6 @@ tr_alternatives_refresh (TrAlternatives       *self,
   const TrSheet *sheet = &figures->sheet;
 
   resize_alternatives (self, (int) sheet->n_alternatives + 1);
-  show_alternative (self, 0, dup_best (), g_strdup (_("The best that fits")));
   for (guint i = 0; i < sheet->n_alternatives; i++)
     {
       self->rows[i + 1] = sheet->alternatives[i].rows;
@@ -214,7 +219,11 @@ activated_cb (GtkListBox     *list,
 static void
 tr_alternatives_dispose (GObject *object)
 {
-  g_clear_pointer (&TR_ALTERNATIVES (object)->box, gtk_widget_unparent);
+  TrAlternatives *self = TR_ALTERNATIVES (object);
+
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  for (guint i = 0; i < N_COLUMNS; i++)
+    g_clear_object (&self->columns[i]);
 
   G_OBJECT_CLASS (tr_alternatives_parent_class)->dispose (object);
 }
@@ -233,14 +242,18 @@ tr_alternatives_class_init (TrAlternativesClass *klass)
 static void
 tr_alternatives_init (TrAlternatives *self)
 {
+  for (guint i = 0; i < N_COLUMNS; i++)
+    self->columns[i] = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   self->list = gtk_list_box_new ();
   gtk_widget_add_css_class (self->list, "plain");
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_SINGLE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Other ways to lay it out"), -1);
+  gtk_list_box_append (GTK_LIST_BOX (self->list), new_best_row ());
+  self->n_listed = 1;
   g_signal_connect_object (self->list, "row-activated", G_CALLBACK (activated_cb), self, 0);
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_box_append (GTK_BOX (self->box), new_alternative_titles (&self->size_title));
+  gtk_box_append (GTK_BOX (self->box), new_titles (self));
   gtk_box_append (GTK_BOX (self->box), self->list);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }

@@ -101,7 +101,7 @@ static const TrMember batch_members[] = {
 
 static const TrMember loss_members[] = {
   { "/pieces_written", DOUGH (pieces_written), .hold = TR_HOLD_COUNT, .quantity = TR_QUANTITY_WHOLE,
-    .label = N_("Pieces as written"), .undo = N_("change the pieces as written"), .may_be_empty = TRUE, .empty = N_("unsaid"),
+    .label = N_("Pieces as written"), .undo = N_("change the pieces as written"), .may_be_empty = TRUE, .empty = "–",
     .tooltip = N_("How many pieces the amounts as written make; scales wash and filling, and the batch where nothing is cut") },
   { "/handling_loss_percent", DOUGH (handling_loss_percent), NUMBER = TR_QUANTITY_PERCENT,
     .label = N_("Handling loss"), .undo = N_("change the handling loss"), .step = 0.5,

@@ -307,7 +307,8 @@ update_header (GtkListBoxRow *row,
       header = new_header (self);
       gtk_list_box_row_set_header (row, header);
     }
-  tr_stage_header_set (TR_STAGE_HEADER (header), stage, group);
+  tr_stage_header_set (TR_STAGE_HEADER (header), stage, group,
+                       stage == TR_STAGE_PREFERMENT && get_row_line (self, row) != NULL);
 }
 
 /* Showing */

@@ -314,7 +314,7 @@ build_columns (TrLineRow *self)
   self->ingredient = tr_ingredient_entry_new ();
   gtk_widget_set_hexpand (self->ingredient, TRUE);
   self->amount = tr_entry_field_new (&tr_line_amount_member, TR_FIELD_BARE);
-  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->amount), 8, 12);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->amount), 8, 20);
   self->percent = tr_figure_label_new (6);
   gtk_widget_add_css_class (self->percent, "dim-label");
   gtk_widget_set_tooltip_text (self->percent, _("Baker's percent: weight over all flour, as written"));

@@ -179,23 +179,22 @@ tr_stage_header_new (void)
 void
 tr_stage_header_set (TrStageHeader *self,
                      TrStage        stage,
-                     const char    *group)
+                     const char    *group,
+                     gboolean       can_rename)
 {
   g_return_if_fail (TR_IS_STAGE_HEADER (self));
 
   gboolean is_preferment = stage == TR_STAGE_PREFERMENT;
   const char *title = is_preferment && group != NULL ? group : tr_words_stage (stage);
   g_autofree char *add = g_strdup_printf (_("Add a line to %s"), title);
-
   gboolean is_renamed = tr_set_text (&self->group, is_preferment ? group : NULL);
 
   self->stage = stage;
-  gtk_widget_set_visible (self->label, !is_preferment);
-  gtk_widget_set_visible (self->name, is_preferment);
-  if (is_preferment && (is_renamed || *gtk_editable_get_text (GTK_EDITABLE (self->name)) == '\0'))
+  gtk_widget_set_visible (self->label, !can_rename);
+  gtk_widget_set_visible (self->name, can_rename);
+  if (can_rename && (is_renamed || *gtk_editable_get_text (GTK_EDITABLE (self->name)) == '\0'))
     show_group_name (self);
-  if (!is_preferment)
-    gtk_label_set_text (GTK_LABEL (self->label), title);
+  gtk_label_set_text (GTK_LABEL (self->label), title);
   gtk_widget_set_tooltip_text (self->add, add);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->add), GTK_ACCESSIBLE_PROPERTY_LABEL, add, -1);
 }

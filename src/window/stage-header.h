@@ -20,10 +20,11 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (TrStageHeader, tr_stage_header, TR, STAGE_HEADER, GtkWidget)
 
 GtkWidget  *tr_stage_header_new       (void);
-/* group NULL: none, or not a preferment. */
+/* `can_rename`: a preferment with lines, whose name is a field. group NULL: none. */
 void        tr_stage_header_set       (TrStageHeader *self,
                                        TrStage        stage,
-                                       const char    *group);
+                                       const char    *group,
+                                       gboolean       can_rename);
 TrStage     tr_stage_header_get_stage (TrStageHeader *self);
 const char *tr_stage_header_get_group (TrStageHeader *self);
 

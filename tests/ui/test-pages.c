@@ -10,6 +10,7 @@
 #include "config.h"
 
 #include "page-fixture.h"
+#include "window/alternatives.h"
 #include "window/choice-field.h"
 #include "window/entry-field.h"
 #include "window/ingredient-entry.h"
@@ -611,7 +612,7 @@ test_widgets_keep_the_contract (void)
   const PageMaker makers[] = {
     tr_formula_page_new, tr_turns_page_new, tr_sheet_page_new, tr_method_page_new, tr_bench_page_new,
     make_entry_field, make_notes_field, make_choice_field, make_picture_view,
-    tr_ingredient_entry_new, tr_line_list_new, tr_stage_header_new, tr_turn_row_new,
+    tr_alternatives_new, tr_ingredient_entry_new, tr_line_list_new, tr_stage_header_new, tr_turn_row_new,
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
