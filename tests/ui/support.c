@@ -18,6 +18,9 @@
 /* Everything a test program writes is below this folder. */
 static char *files_root;
 
+/* Applications that tests are done with. */
+static GPtrArray *ended;
+
 /* Not G_TEST_OPTION_ISOLATE_DIRS: its folders go with each test, but the list
  * of recent files is one a process and is written some time later. */
 static void
@@ -30,6 +33,8 @@ isolate (void)
   g_assert_nonnull (files_root);
   for (guint i = 0; i < G_N_ELEMENTS (variables); i++)
     g_setenv (variables[i], files_root, TRUE);
+  /* Each test has an application of its own; on a bus there could be one. */
+  g_setenv ("DBUS_SESSION_BUS_ADDRESS", "unix:path=/nonexistent", TRUE);
 }
 
 static void
@@ -154,7 +159,10 @@ ui_application_free (TrApplication *application)
       ui_settle ();
       g_assert_null (window);
     }
-  g_object_unref (application);
+  /* Only g_application_run can end one, and it has not run: it is kept. */
+  if (ended == NULL)
+    ended = g_ptr_array_new ();
+  g_ptr_array_add (ended, application);
 }
 
 static void
