@@ -102,7 +102,7 @@ read_format (TrReading      *reading,
              const TrMember *member,
              JsonNode       *node)
 {
-  if (g_strcmp0 (tr_read_get_text (node), TR_FORMAT) == 0)
+  if (node != NULL && g_strcmp0 (tr_read_get_text (node), TR_FORMAT) == 0)
     return TRUE;
 
   return tr_read_refuse (reading, TR_TRIAL_ERROR_FORMAT, "\"" TR_FORMAT "\"", node);
@@ -221,6 +221,8 @@ read_member (TrReading      *reading,
     return TRUE;
 
   length = tr_pointer_push (reading->pointer, member->name);
+  if (node == NULL && member->type == TR_MEMBER_FORMAT)
+    return read_format (reading, member, NULL);
   if (node == NULL)
     return tr_read_refuse_member (reading, member, NULL);
   if (JSON_NODE_HOLDS_NULL (node) && (member->flags & TR_MEMBER_NULLABLE))

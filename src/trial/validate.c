@@ -56,6 +56,18 @@ refuse_text (Walk       *walk,
   return refuse (walk, expected, found->str);
 }
 
+static void
+append_number (GString *found,
+               double   number)
+{
+  if (isnan (number))
+    g_string_append (found, "nothing");
+  else if (isinf (number))
+    g_string_append (found, number > 0 ? "infinity" : "minus infinity");
+  else
+    tr_json_append_number (found, number);
+}
+
 static gboolean
 refuse_number (Walk           *walk,
                const TrMember *member,
@@ -64,12 +76,25 @@ refuse_number (Walk           *walk,
   g_autoptr (GString) found = g_string_new (NULL);
   g_autofree char *expected = tr_member_dup_expected (member);
 
-  if (isnan (number))
-    g_string_append (found, "nothing");
-  else if (isinf (number))
-    g_string_append (found, number > 0 ? "infinity" : "minus infinity");
-  else
-    tr_json_append_number (found, number);
+  append_number (found, number);
+
+  return refuse (walk, expected, found->str);
+}
+
+/* What a check of the whole object found wrong is always about a number. */
+static gboolean
+refuse_checked (Walk           *walk,
+                const TrObject *type,
+                gconstpointer   object,
+                const char     *name,
+                const char     *expected)
+{
+  g_autoptr (GString) found = g_string_new (NULL);
+
+  tr_pointer_push (walk->pointer, name);
+  for (guint i = 0; i < type->n_members; i++)
+    if (strcmp (type->members[i].name, name) == 0)
+      append_number (found, *TR_AT_CONST (object, &type->members[i], double));
 
   return refuse (walk, expected, found->str);
 }
@@ -366,10 +391,7 @@ walk_object (Walk           *walk,
 
   expected = type->check != NULL ? type->check (object, &name) : NULL;
   if (expected != NULL)
-    {
-      tr_pointer_push (walk->pointer, name);
-      return refuse (walk, expected, "something else");
-    }
+    return refuse_checked (walk, type, object, name, expected);
 
   return walk_kept (walk, *tr_object_extra (type, (gpointer) object), JSON_NODE_OBJECT, FALSE);
 }
