@@ -323,6 +323,24 @@ test_starter_at_its_hydration (void)
   g_assert_cmpfloat_with_epsilon (tr_ingredient_flour_share (&starter, 50), 0, 1e-12);
 }
 
+/* What the baker wrote over a starter does not move with the hydration. */
+static void
+test_own_starter_keeps_what_is_written (void)
+{
+  TrOwnIngredient *own = tr_own_ingredient_new ("rye-starter", "starter-wheat");
+  g_autoptr (TrPantry) pantry = pantry_with (own);
+  double per_100g[TR_N_PARTS];
+
+  own->per_100g[TR_PART_FIBRE] = 7;
+  own->unknown[TR_PART_SUGARS] = TRUE;
+  TrIngredient starter = resolve (pantry, "rye-starter");
+  tr_ingredient_compose (&starter, 50, per_100g);
+
+  g_assert_cmpfloat_with_epsilon (per_100g[TR_PART_FIBRE], 7, 1e-12);
+  g_assert_true (isnan (per_100g[TR_PART_SUGARS]));
+  g_assert_cmpfloat_with_epsilon (per_100g[TR_PART_WATER], (2 * 13.36 + 100) / 3, 1e-9);
+}
+
 /* Label values */
 
 /* Regulation (EU) 1169/2011, annexes I and XIV, on USDA SR28 rows: butter 01145
@@ -402,6 +420,7 @@ main (int   argc,
   g_test_add_func ("/ingredient/order-of-weights", test_order_of_weights);
   g_test_add_func ("/ingredient/resolve-refuses-strangers", test_resolve_refuses_strangers);
   g_test_add_func ("/ingredient/starter-at-its-hydration", test_starter_at_its_hydration);
+  g_test_add_func ("/ingredient/own-starter-keeps-what-is-written", test_own_starter_keeps_what_is_written);
   g_test_add_func ("/ingredient/label-factors", test_label_factors);
   g_test_add_func ("/ingredient/energy-of-unknown-is-unknown", test_energy_of_unknown_is_unknown);
   g_test_add_func ("/ingredient/bands", test_bands);
