@@ -1,0 +1,192 @@
+/* test-fields.c: typing counts at once, is one step, and is never lost
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Typing goes through the entries, as a hand's would; what came of it is read
+ * from the document's own text.
+ */
+
+#include "config.h"
+
+#include "page-fixture.h"
+#include "window/field.h"
+
+static void
+test_typing_is_live (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_bench_page_new, "d1");
+  page_type (&fixture, "/bench/worktop_mm/0", "1");
+  page_assert_value (&fixture, "/bench/worktop_mm/0", "1");
+  ui_type (page_get_focus (&fixture), "120");
+  page_assert_value (&fixture, "/bench/worktop_mm/0", "120");
+  g_assert_cmpstr (tr_document_get_undo_label (fixture.document), ==, "change the worktop");
+  tr_document_undo (fixture.document);
+  page_assert_value (&fixture, "/bench/worktop_mm/0", "900");
+  page_tear_down (&fixture);
+}
+
+static void
+test_unreadable_number_stays_and_is_said (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_sheet_page_new, "d1");
+  GtkWidget *text = page_type (&fixture, "/cut/trim_mm", "9 thumbs");
+  GtkWidget *field = page_get_around (&fixture, TR_TYPE_FIELD);
+
+  page_leave (&fixture);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "9 thumbs");
+  g_assert_nonnull (tr_field_get_error (TR_FIELD (field)));
+  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (tr_field_get_control (TR_FIELD (field))),
+                                    GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  page_assert_value (&fixture, "/cut/trim_mm", "9");             /* the last that could be read */
+
+  /* Another edit does not wipe it away; an undo of the number does. */
+  page_type (&fixture, "/cut/shrink_percent", "5");
+  page_leave (&fixture);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "9 thumbs");
+  tr_document_undo (fixture.document);
+  tr_document_undo (fixture.document);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "8");
+  g_assert_null (tr_field_get_error (TR_FIELD (field)));
+  page_tear_down (&fixture);
+}
+
+static void
+test_refused_value_is_said_at_the_field (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_turns_page_new, "d1");
+  page_type (&fixture, "/turns/0/trim_mm", "-5");
+  GtkWidget *field = page_get_around (&fixture, TR_TYPE_FIELD);
+
+  page_leave (&fixture);
+  g_assert_nonnull (tr_field_get_error (TR_FIELD (field)));
+  g_assert_cmpfloat (tr_dough_get_turn (tr_page_get_dough (fixture.page), 0)->trim_mm, ==, 0);
+  page_tear_down (&fixture);
+}
+
+static void
+test_empty_is_not_written_where_it_may_be (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_turns_page_new, "d1");
+  page_type (&fixture, "/lock_in/fat_thickness_mm", "7");
+  page_leave (&fixture);
+  page_type (&fixture, "/lock_in/fat_thickness_mm", "");
+  GtkWidget *field = page_get_around (&fixture, TR_TYPE_FIELD);
+
+  page_leave (&fixture);
+  g_assert_null (tr_field_get_error (TR_FIELD (field)));
+  g_assert_true (isnan (tr_page_get_dough (fixture.page)->lock_in->fat_thickness_mm));
+  page_tear_down (&fixture);
+}
+
+static void
+test_arrows_step_to_round_numbers (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_turns_page_new, "d1");
+  page_type (&fixture, "/turns/0/thickness_mm", "8.2");
+  g_assert_true (page_press (&fixture, GDK_KEY_Up));
+  page_assert_value (&fixture, "/turns/0/thickness_mm", "8.5");
+  g_assert_true (page_press (&fixture, GDK_KEY_Down));
+  g_assert_true (page_press (&fixture, GDK_KEY_Down));
+  page_assert_value (&fixture, "/turns/0/thickness_mm", "7.5");
+  page_tear_down (&fixture);
+}
+
+static void
+test_escape_puts_back (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_turns_page_new, "d1");
+  GtkWidget *text = page_type (&fixture, "/lock_in/rim_mm", "25");
+
+  page_assert_value (&fixture, "/lock_in/rim_mm", "25");
+  g_assert_true (page_press (&fixture, GDK_KEY_Escape));
+  page_assert_value (&fixture, "/lock_in/rim_mm", "10");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "10");
+  g_assert_false (page_press (&fixture, GDK_KEY_Escape));        /* nothing left to put back */
+  page_tear_down (&fixture);
+}
+
+/* Any edit from somewhere else. */
+static void
+rename_dough (PageFixture *fixture,
+              const char  *name)
+{
+  TrTrial *draft = tr_document_draft (fixture->document);
+
+  tr_set_text (&tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (fixture->page))->name, name);
+  g_assert_true (tr_page_commit (fixture->page, draft, "rename", NULL, "/name"));
+}
+
+static void
+test_focus_and_caret_survive_refresh_and_undo (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_formula_page_new, "d1");
+  GtkWidget *text = page_type (&fixture, "/lines/2/amount", "475 grams");
+
+  gtk_editable_set_position (GTK_EDITABLE (text), 2);
+  rename_dough (&fixture, "Renamed while typing");
+  g_assert_true (page_get_focus (&fixture) == text);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "475 grams");
+  g_assert_cmpint (gtk_editable_get_position (GTK_EDITABLE (text)), ==, 2);
+
+  tr_document_undo (fixture.document);                           /* the name */
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "475 grams");
+  tr_document_undo (fixture.document);                           /* the amount */
+  g_assert_true (page_get_focus (&fixture) == text);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "450 g");
+  g_assert_cmpint (gtk_editable_get_position (GTK_EDITABLE (text)), ==, 2);
+  page_tear_down (&fixture);
+}
+
+static void
+test_reader_in_inches_sees_and_writes_inches (void)
+{
+  PageFixture fixture;
+  TrReader reader;
+
+  page_set_up (&fixture, tr_sheet_page_new, "d1");
+  tr_reader_init_plain (&reader, TR_UNITS_US);
+  tr_page_set_reader (fixture.page, &reader);
+  GtkWidget *text = page_type (&fixture, "/cut/base_mm", "4");
+
+  page_leave (&fixture);
+  page_assert_value (&fixture, "/cut/base_mm", "101.6");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "4");
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  tr_page_set_reader (fixture.page, &reader);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "101.6");
+  page_tear_down (&fixture);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  if (!ui_init (&argc, &argv))
+    return 0;
+
+  g_test_add_func ("/fields/typing-is-live", test_typing_is_live);
+  g_test_add_func ("/fields/unreadable-number-stays-and-is-said", test_unreadable_number_stays_and_is_said);
+  g_test_add_func ("/fields/refused-value-is-said-at-the-field", test_refused_value_is_said_at_the_field);
+  g_test_add_func ("/fields/empty-is-not-written-where-it-may-be", test_empty_is_not_written_where_it_may_be);
+  g_test_add_func ("/fields/arrows-step-to-round-numbers", test_arrows_step_to_round_numbers);
+  g_test_add_func ("/fields/escape-puts-back", test_escape_puts_back);
+  g_test_add_func ("/fields/focus-and-caret-survive-refresh-and-undo", test_focus_and_caret_survive_refresh_and_undo);
+  g_test_add_func ("/fields/reader-in-inches-sees-and-writes-inches", test_reader_in_inches_sees_and_writes_inches);
+
+  return g_test_run ();
+}
