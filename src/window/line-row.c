@@ -452,6 +452,24 @@ find_problem (const TrDoughFigures *figures,
   return NULL;
 }
 
+/* The field's own error is of what is being typed; this is of what stands there. */
+static void
+mark_amount (TrLineRow  *self,
+             const char *sentence)
+{
+  GtkWidget *control = tr_field_get_control (TR_FIELD (self->amount));
+
+  if (tr_field_get_error (TR_FIELD (self->amount)) != NULL)
+    return;
+  if (sentence != NULL)
+    gtk_widget_add_css_class (control, "error");
+  else
+    gtk_widget_remove_css_class (control, "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_STATE_INVALID,
+                               sentence != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sentence != NULL ? sentence : "", -1);
+}
+
 static void
 show_problem (TrLineRow    *self,
               TrPage       *page,
@@ -464,6 +482,7 @@ show_problem (TrLineRow    *self,
 
   tr_words_label_set (self->problem, live != NULL ? live : sentence);
   tr_ingredient_entry_set_invalid (TR_INGREDIENT_ENTRY (self->ingredient), is_unknown ? sentence : NULL);
+  mark_amount (self, is_unknown ? NULL : sentence);
 }
 
 static void

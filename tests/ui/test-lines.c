@@ -319,6 +319,9 @@ test_unreadable_amount_is_a_document_too (void)
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "some");
   ui_frames (row, 1);
   g_assert_true (shows_text (row, "some"));
+  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (gtk_widget_get_parent (text)), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  page_type (&fixture, "/lines/3/amount", "14 g");
+  gtk_test_accessible_assert_state (GTK_ACCESSIBLE (gtk_widget_get_parent (text)), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_FALSE);
   page_tear_down (&fixture);
 }
 
