@@ -350,7 +350,7 @@ tr_document_set_recovery_folder (TrDocument *self,
 static char *
 dup_new_recovery_path (TrDocument *self)
 {
-  static gint last_serial;       /* the name of a copy is the process's, not the document's */
+  static int last_serial;        /* the name of a copy is the process's, not the document's */
   g_autofree char *name = tr_recovery_dup_name ((guint) g_atomic_int_add (&last_serial, 1));
 
   return g_build_filename (self->recovery_folder, name, NULL);

@@ -9,7 +9,7 @@
  * tests/fuzz/run builds and runs this with libFuzzer. By hand, without meson
  * (tables.c comes from data/make-tables.py):
  *
- *   clang -g -O1 -fsanitize=fuzzer,address,undefined -Isrc -o fuzz-trial \
+ *   clang -g -O1 -fsanitize=fuzzer,address,undefined -Isrc -Isrc/calc -o fuzz-trial \
  *     tests/fuzz/fuzz-trial.c src/trial/[a-z]*.c src/calc/[a-z]*.c tables.c \
  *     $(pkg-config --cflags --libs gio-unix-2.0 json-glib-1.0) -lm
  *   ./fuzz-trial -max_len=65536 tests/fuzz/corpus/trial
