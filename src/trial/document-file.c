@@ -15,9 +15,6 @@
 #include "members.h"
 #include "recovery.h"
 
-/* Unsaved work is on disk at the latest this long after the edit. */
-#define RECOVERY_SECONDS 8
-
 #define NEW_FILE_MODE 0666       /* less the umask, as any program's new file */
 
 /* The file on disk */
@@ -323,7 +320,7 @@ void
 _tr_document_schedule_recovery (TrDocument *self)
 {
   if (self->recovery_folder != NULL && self->recovery_source == 0)
-    self->recovery_source = g_timeout_add_seconds (RECOVERY_SECONDS, recovery_timeout_cb, self);
+    self->recovery_source = g_timeout_add_seconds (self->recovery_seconds, recovery_timeout_cb, self);
 }
 
 static void

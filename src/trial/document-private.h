@@ -14,6 +14,9 @@
 
 G_BEGIN_DECLS
 
+/* Unsaved work is on disk at the latest this long after the edit. */
+#define TR_RECOVERY_SECONDS 8
+
 /* Microseconds that never run backwards; the default is g_get_monotonic_time. */
 typedef gint64 (*TrClock) (void);
 
@@ -34,6 +37,7 @@ struct _TrDocument {
   TrDiskState announced;         /* what file-changed was last emitted for */
   gboolean is_backed_up;
   guint recovery_source;
+  guint recovery_seconds;        /* from an edit to the copy */
 
   /* As last notified */
   gboolean was_modified;

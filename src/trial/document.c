@@ -352,5 +352,6 @@ static void
 tr_document_init (TrDocument *self)
 {
   self->clock = g_get_monotonic_time;
+  self->recovery_seconds = TR_RECOVERY_SECONDS;
   self->history = tr_history_new (tr_trial_new ());
 }

@@ -519,10 +519,11 @@ tr_strict_parse (const char  *bytes,
 {
   g_autoptr (GArray) wide = g_array_new (FALSE, FALSE, sizeof (gsize));
   g_autoptr (GString) name = g_string_new (NULL);
-  Scan scan = { bytes, bytes, bytes + length, 0, wide, name, error };
 
   g_return_val_if_fail (bytes != NULL || length == 0, NULL);
 
+  const char *start = bytes != NULL ? bytes : "";
+  Scan scan = { start, start, start + length, 0, wide, name, error };
   if (length > TR_STRICT_MAX_BYTES)
     {
       g_set_error (error, TR_TRIAL_ERROR, TR_TRIAL_ERROR_TOO_LARGE,
@@ -532,5 +533,5 @@ tr_strict_parse (const char  *bytes,
   if (!scan_all (&scan))
     return NULL;
 
-  return build_tree (bytes, length, wide, error);
+  return build_tree (start, length, wide, error);
 }
