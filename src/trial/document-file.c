@@ -246,8 +246,12 @@ tr_document_save (TrDocument  *self,
   g_return_val_if_fail (TR_IS_DOCUMENT (self), FALSE);
   g_return_val_if_fail (self->file != NULL, FALSE);
 
-  if (!overwrite && tr_document_is_changed_on_disk (self))
-    return refuse_changed (self, error);
+  if (tr_document_is_changed_on_disk (self))
+    {
+      if (!overwrite)
+        return refuse_changed (self, error);
+      self->is_backed_up = FALSE;   /* what goes now is somebody else's */
+    }
 
   return save_to (self, self->file, error);
 }

@@ -371,6 +371,12 @@ test_changed_on_disk (Place         *place,
   place_assert_holds (place->path, "Mine");
   place_assert_holds (backup, "theirs");
   g_assert_false (tr_document_is_changed_on_disk (document));
+
+  /* whatever else is overwritten is somebody else's too */
+  place_put (place->path, "theirs again");
+  g_assert_true (tr_document_save (document, TRUE, &error));
+  g_assert_no_error (error);
+  place_assert_holds (backup, "theirs again");
 }
 
 /* The same length within the same second: the inode and the nanoseconds tell. */
