@@ -96,7 +96,8 @@ dup_path (GFile   *file,
     {
       g_autofree char *name = g_file_get_parse_name (file);
 
-      g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_INVAL, "Only files of this computer can be opened and saved, not “%s”.", name);
+      g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_INVAL,
+                   "Only files of this computer can be opened and saved, not “%s”.", name);
     }
 
   return path;

@@ -276,7 +276,7 @@ tr_read_opaque (TrReading       *reading,
 
 /* Objects whose member names are not ours: units, doughs, tasters */
 
-typedef gboolean (*ReadEntry) (TrReading         *reading,
+typedef gboolean (*ReadEntry) (TrReading      *reading,
                                const TrMember *member,
                                const char     *name,
                                JsonNode       *node,

@@ -119,7 +119,7 @@ read_version (TrReading      *reading,
     return tr_read_refuse_member (reading, member, node);
   if (version > TR_FORMAT_VERSION)
     return tr_read_refuse (reading, TR_TRIAL_ERROR_VERSION,
-                   "version " G_STRINGIFY (TR_FORMAT_VERSION) " (the file is from a newer Tourier)", node);
+                           "version " G_STRINGIFY (TR_FORMAT_VERSION) " (the file is from a newer Tourier)", node);
   if (version < TR_FORMAT_VERSION)
     return tr_read_refuse (reading, TR_TRIAL_ERROR_VERSION, "version " G_STRINGIFY (TR_FORMAT_VERSION), node);
 

@@ -27,7 +27,7 @@ except ImportError:
 
 from tap import Tap
 
-ROUNDS = 1500
+ROUNDS = 800
 
 # What the schema cannot see, by what the reader says it expected.
 BEYOND_SCHEMA = (
