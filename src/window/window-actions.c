@@ -114,10 +114,10 @@ undo_cb (GtkWidget  *widget,
 {
   TrWindow *self = TR_WINDOW (widget);
 
-  if (change_typing (self, "text.undo"))
+  if (change_typing (self, "text.undo") || tr_document_get_undo_label (self->document) == NULL)
     return;
 
-  tr_window_settle_focus (self);
+  /* Left, a field commits what stands in it and shows what is undone. */
   gtk_window_set_focus (GTK_WINDOW (self), NULL);
   tr_document_undo (self->document);
   show_last_change (self);
@@ -130,7 +130,7 @@ redo_cb (GtkWidget  *widget,
 {
   TrWindow *self = TR_WINDOW (widget);
 
-  if (change_typing (self, "text.redo"))
+  if (change_typing (self, "text.redo") || tr_document_get_redo_label (self->document) == NULL)
     return;
 
   gtk_window_set_focus (GTK_WINDOW (self), NULL);
@@ -433,7 +433,7 @@ tr_window_update_actions (TrWindow *self)
   enable (self, index >= 0 && index < last, "win.move-dough-down");
   enable (self, index > 0, "win.previous-dough");
   enable (self, index >= 0 && index < last, "win.next-dough");
-  enable (self, tr_document_get_undo_label (self->document) != NULL, "win.undo");
-  enable (self, tr_document_get_redo_label (self->document) != NULL, "win.redo");
+  enable (self, self->has_typed || tr_document_get_undo_label (self->document) != NULL, "win.undo");
+  enable (self, self->has_typed || tr_document_get_redo_label (self->document) != NULL, "win.redo");
   enable (self, tr_document_is_modified (self->document) || (tr_document_get_file (self->document) == NULL && index >= 0), "win.save");
 }

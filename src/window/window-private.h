@@ -55,6 +55,7 @@ struct _TrWindow
   GFile *recovery_folder;
   TrDocument *document;
   GSignalGroup *document_signals;
+  GSignalGroup *text_signals;    /* of the text that has the focus */
   GCancellable *cancellable;     /* of the question that is open */
   char *dough_id;
   char *last_pointer;            /* what the last change changed */
@@ -65,6 +66,7 @@ struct _TrWindow
   guint layout_idle;
   int dough_index;               /* where the dough was when last seen */
   guint shows_findings : 1;
+  guint has_typed : 1;           /* in the text that has the focus */
   guint is_asking : 1;           /* about unsaved changes */
   guint closes_when_saved : 1;
 };

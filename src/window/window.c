@@ -203,6 +203,36 @@ units_changed_cb (TrWindow *self)
 
 /* The focus ****************************************************************/
 
+static void
+typed_cb (TrWindow *self)
+{
+  /* Fields that write to the trial as one types have no undo of their own. */
+  self->has_typed = gtk_editable_get_enable_undo (GTK_EDITABLE (gtk_window_get_focus (GTK_WINDOW (self))));
+  tr_window_update_actions (self);
+}
+
+/* What was typed and is not in the trial can be undone, too. */
+static void
+focus_changed_cb (TrWindow *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  if (self->text_signals == NULL || self->document == NULL)
+    return;
+
+  g_signal_group_set_target (self->text_signals, GTK_IS_TEXT (focus) ? focus : NULL);
+  self->has_typed = FALSE;
+  tr_window_update_actions (self);
+}
+
+static void
+connect_focus (TrWindow *self)
+{
+  self->text_signals = g_signal_group_new (GTK_TYPE_TEXT);
+  g_signal_group_connect_swapped (self->text_signals, "changed", G_CALLBACK (typed_cb), self);
+  g_signal_connect (self, "notify::focus-widget", G_CALLBACK (focus_changed_cb), NULL);
+}
+
 void
 tr_window_settle_focus (TrWindow *self)
 {
@@ -334,6 +364,9 @@ tr_window_dispose (GObject *object)
   if (self->document_signals != NULL)
     g_signal_group_set_target (self->document_signals, NULL);
   g_clear_object (&self->document_signals);
+  if (self->text_signals != NULL)
+    g_signal_group_set_target (self->text_signals, NULL);
+  g_clear_object (&self->text_signals);
   gtk_widget_dispose_template (GTK_WIDGET (self), TR_TYPE_WINDOW);
   g_clear_object (&self->document);
   g_clear_object (&self->preferences);
@@ -481,6 +514,7 @@ tr_window_init (TrWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   tr_reader_init_plain (&self->reader, TR_UNITS_METRIC);
   connect_document (self);
+  connect_focus (self);
   tr_window_build_pages (self);
   build_buttons (self);
   gtk_menu_button_set_create_popup_func (self->menu_button, menu_opened_cb, self, NULL);

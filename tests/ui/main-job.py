@@ -63,8 +63,8 @@ def application_of(pid):
 
 
 class Job:
-    def __init__(self, program, trial):
-        self.folder = pathlib.Path(tempfile.mkdtemp(prefix='tourier-job-'))
+    def __init__(self, program, trial, folder):
+        self.folder = pathlib.Path(folder)
         self.trial = self.folder / 'trial.tourier'
         self.card = self.folder / 'card.pdf'
         shutil.copy(trial, self.trial)
@@ -73,6 +73,8 @@ class Job:
                            XDG_CONFIG_HOME=str(self.folder), GSETTINGS_BACKEND='memory')
         environment.pop('GTK_A11Y', None)
         self.process = subprocess.Popen([program, str(self.trial)], env=environment)
+
+    def start(self):
         self.app = wait(lambda: application_of(self.process.pid), 'the program on the accessibility bus')
         self.window = xdo('search', '--sync', '--onlyvisible', '--pid', self.process.pid)[-1]
         xdo('windowfocus', '--sync', self.window)
@@ -99,7 +101,6 @@ class Job:
         if self.process.poll() is None:
             self.process.kill()
         self.process.wait()
-        shutil.rmtree(self.folder, ignore_errors=True)
 
 
 def type_batch(job, pieces):
@@ -114,6 +115,10 @@ def type_batch(job, pieces):
         raise AssertionError('Tab does not come to the field “Make”')
     xdo('key', 'ctrl+a')
     xdo('type', '--delay', 10, pieces)
+
+
+def start(job):
+    job.start()
 
 
 def see_figures(job):
@@ -162,23 +167,28 @@ def leave(job):
     assert job.process.wait(TIMEOUT) == 0, 'it ended with an error'
 
 
-STEPS = [see_figures, type_amount, undo, save, export, leave]
+STEPS = [start, see_figures, type_amount, undo, save, export, leave]
+
+
+def run(job):
+    for number, step in enumerate(STEPS, 1):
+        try:
+            step(job)
+        except (AssertionError, subprocess.SubprocessError, OSError, GLib.Error) as fault:
+            print(f'not ok {number} {step.__name__}\n# {fault}')
+            return 1
+        print(f'ok {number} {step.__name__}', flush=True)
+    return 0
 
 
 def main(program, trial):
     print(f'1..{len(STEPS)}')
-    job = Job(program, trial)
-    try:
-        for number, step in enumerate(STEPS, 1):
-            try:
-                step(job)
-            except (AssertionError, subprocess.SubprocessError, OSError, GLib.Error) as fault:
-                print(f'not ok {number} {step.__name__}\n# {fault}')
-                return 1
-            print(f'ok {number} {step.__name__}', flush=True)
-    finally:
-        job.close()
-    return 0
+    with tempfile.TemporaryDirectory(prefix='tourier-job-') as folder:
+        job = Job(program, trial, folder)
+        try:
+            return run(job)
+        finally:
+            job.close()
 
 
 if __name__ == '__main__':

@@ -188,5 +188,5 @@ main (int    argc,
   g_test_add_func ("/fields/focus-and-caret-survive-refresh-and-undo", test_focus_and_caret_survive_refresh_and_undo);
   g_test_add_func ("/fields/reader-in-inches-sees-and-writes-inches", test_reader_in_inches_sees_and_writes_inches);
 
-  return g_test_run ();
+  return ui_run ();
 }

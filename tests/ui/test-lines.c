@@ -534,5 +534,5 @@ main (int    argc,
   g_test_add_func ("/lines/preferment-is-renamed-in-its-heading", test_preferment_is_renamed_in_its_heading);
   g_test_add_func ("/lines/tab-goes-along-the-lines", test_tab_goes_along_the_lines);
 
-  return g_test_run ();
+  return ui_run ();
 }

@@ -534,5 +534,5 @@ main (int    argc,
   g_test_add_func ("/pages/picture-is-made-for-its-size", test_picture_is_made_for_its_size);
   g_test_add_func ("/pages/widgets-keep-the-contract", test_widgets_keep_the_contract);
 
-  return g_test_run ();
+  return ui_run ();
 }
