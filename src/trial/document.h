@@ -74,6 +74,7 @@ gboolean         tr_document_save_as        (TrDocument  *self,
                                              GFile       *file,
                                              GError     **error);
 gboolean         tr_document_is_changed_on_disk (TrDocument *self);
+/* A step like any other: what was there before can be had back by undo. */
 gboolean         tr_document_reload         (TrDocument  *self,
                                              GError     **error);
 
