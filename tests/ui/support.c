@@ -83,6 +83,8 @@ ui_init (int    *argc,
       g_print ("1..0 # SKIP no display\n");
       return FALSE;
     }
+  /* GTK 4.8.3 loses a GDateTime at each look at the list of recent files. */
+  g_object_set (gtk_settings_get_default (), "gtk-recent-files-enabled", FALSE, NULL);
 
   return TRUE;
 }
