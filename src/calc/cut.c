@@ -346,7 +346,7 @@ list_alternatives (Layout       *layouts,
                    const Layout *chosen,
                    TrSheet      *sheet)
 {
-  g_qsort_with_data (layouts, (gint) n, sizeof *layouts, compare_alternatives, (gpointer) chosen);
+  g_qsort_with_data (layouts, (int) n, sizeof *layouts, compare_alternatives, (gpointer) chosen);
   for (guint i = 0; i < n && sheet->n_alternatives < TR_MAX_ALTERNATIVES; i++)
     if (layouts[i].breaks == 0)
       sheet->alternatives[sheet->n_alternatives++] = (TrAlternative) {

@@ -13,11 +13,11 @@ import tempfile
 
 from tap import Tap
 
-UI = {'name': 'window', 'suite': ['tourier:ui'], 'result': 'OK', 'stdout': 'TAP version 13\n1..1\nok 1 /window\n'}
+UI = {'name': 'tourier:ui / window', 'result': 'OK', 'stdout': 'TAP version 13\n1..1\nok 1 /window\n'}
 
 
-def test(result, stdout='', suite='tourier:calc'):
-    return {'name': 'x', 'suite': [suite], 'result': result, 'stdout': stdout}
+def test(result, stdout=''):
+    return {'name': 'tourier:calc / x', 'result': result, 'stdout': stdout}
 
 
 CASES = [
@@ -47,6 +47,11 @@ def main(summarise):
             log.write_text(''.join(json.dumps(t) + '\n' for t in tests), encoding='utf-8')
             said = run(*broken, '--', str(log))
             tap.check(name, said == (last, status), said)
+        log.write_text(json.dumps(test('OK')) + '\n', encoding='utf-8')
+        other = log.with_name('windowlog.json')
+        other.write_text(json.dumps(UI) + '\n', encoding='utf-8')
+        said = run('--', str(log), str(other))
+        tap.check('the window may have a log of its own', said == ('2 passed, 0 failed', 0), said)
         said = run('--', str(pathlib.Path(folder) / 'nothing.json'))
         tap.check('a log that is not there fails', said == ('0 passed, 1 failed', 1), said)
         said = run('--')
