@@ -4,7 +4,7 @@
 localedef=$1 program=$2 folder=$3
 echo 1..3
 mkdir -p "$folder"
-if [ ! -d "$folder/de_DE.UTF-8" ] && ! "$localedef" -i de_DE -f UTF-8 "$folder/de_DE.UTF-8" 2>/dev/null; then
+if [ ! -f "$folder/de_DE.UTF-8/LC_NUMERIC" ] && ! "$localedef" -i de_DE -f UTF-8 "$folder/de_DE.UTF-8" 2>/dev/null; then
   for n in 1 2 3; do echo "ok $n # SKIP no sources for the locale de_DE"; done
   exit 0
 fi
