@@ -330,7 +330,7 @@ def choose(dough, bench, rho, T, total):
         best = None
         for k in sorted({c['sheets'] for c in pool}):
             most = max(c['pieces_cut'] for c in pool if c['sheets'] == k)
-            if best is None or most >= 1.02 * best[0] - 1e-9:
+            if best is None or most >= best[0] * (1 + 0.02 * (k - best[1])) - 1e-9:  # each further sheet
                 best = (most, k)
         pool = [c for c in pool if c['sheets'] == best[1] and c['pieces_cut'] == best[0]]
     least = min(c['scrap_percent'] for c in pool)
