@@ -203,6 +203,16 @@ household_clear (TrHousehold *household)
   g_free (household->unit);
 }
 
+static GArray *
+household_new (void)
+{
+  GArray *household = g_array_new (FALSE, FALSE, sizeof (TrHousehold));
+
+  g_array_set_clear_func (household, (GDestroyNotify) household_clear);
+
+  return household;
+}
+
 TrOwnIngredient *
 tr_own_ingredient_new (const char *id,
                        const char *like)
@@ -230,7 +240,7 @@ tr_own_ingredient_copy (const TrOwnIngredient *own)
   copy->allergens = g_strdupv (own->allergens);
   copy->extra = g_strdup (own->extra);
   copy->extra_per_100g = g_strdup (own->extra_per_100g);
-  copy->household = NULL;
+  copy->household = own->household != NULL ? household_new () : NULL;
   for (guint i = 0; own->household != NULL && i < own->household->len; i++)
     {
       TrHousehold weight = g_array_index (own->household, TrHousehold, i);
@@ -238,8 +248,6 @@ tr_own_ingredient_copy (const TrOwnIngredient *own)
       weight.unit = g_strdup (weight.unit);
       tr_own_ingredient_add_household (copy, weight);
     }
-  if (own->household != NULL && copy->household == NULL)
-    copy->household = g_array_new (FALSE, FALSE, sizeof (TrHousehold));
 
   return copy;
 }
@@ -249,10 +257,7 @@ tr_own_ingredient_add_household (TrOwnIngredient *own,
                                  TrHousehold      weight)
 {
   if (own->household == NULL)
-    {
-      own->household = g_array_new (FALSE, FALSE, sizeof (TrHousehold));
-      g_array_set_clear_func (own->household, (GDestroyNotify) household_clear);
-    }
+    own->household = household_new ();
   g_array_append_val (own->household, weight);
 }
 

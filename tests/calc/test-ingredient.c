@@ -286,6 +286,27 @@ test_order_of_weights (void)
   g_assert_cmpfloat_with_epsilon (weigh (&ingredient, "1 cup"), 236.5882365 / 2, 1e-9);
 }
 
+/* A list that is written and empty stays one, and frees what comes into it
+ * later: the unit is the copy's, which the leak checker holds it to. */
+static void
+test_copied_empty_weights_take_new_ones (void)
+{
+  TrOwnIngredient *own = tr_own_ingredient_new ("own", "gluten");
+  TrOwnIngredient *copy;
+
+  tr_own_ingredient_add_household (own, (TrHousehold) { g_strdup ("cup"), 100 });
+  g_array_set_size (own->household, 0);
+  copy = tr_own_ingredient_copy (own);
+  tr_own_ingredient_free (own);
+  g_assert_nonnull (copy->household);
+  g_assert_cmpuint (copy->household->len, ==, 0);
+
+  tr_own_ingredient_add_household (copy, (TrHousehold) { g_strdup ("tsp"), 3 });
+  g_autoptr (TrPantry) pantry = pantry_with (copy);
+  TrIngredient ingredient = resolve (pantry, "own");
+  g_assert_cmpfloat_with_epsilon (weigh (&ingredient, "1 tsp"), 3, 1e-9);
+}
+
 static void
 test_resolve_refuses_strangers (void)
 {
@@ -418,6 +439,7 @@ main (int   argc,
   g_test_add_func ("/ingredient/own-carbohydrate", test_own_carbohydrate);
   g_test_add_func ("/ingredient/own-unknown-is-not-zero", test_own_unknown_is_not_zero);
   g_test_add_func ("/ingredient/order-of-weights", test_order_of_weights);
+  g_test_add_func ("/ingredient/copied-empty-weights-take-new-ones", test_copied_empty_weights_take_new_ones);
   g_test_add_func ("/ingredient/resolve-refuses-strangers", test_resolve_refuses_strangers);
   g_test_add_func ("/ingredient/starter-at-its-hydration", test_starter_at_its_hydration);
   g_test_add_func ("/ingredient/own-starter-keeps-what-is-written", test_own_starter_keeps_what_is_written);
