@@ -28,7 +28,7 @@
 #define EXIT_STOP 3              /* --findings found something that stops */
 #define GO_ON_TO_WINDOW (-1)
 
-/* More than a trial may have (document.md): enough to be refused as too large. */
+/* More than a trial may have: enough to be refused as too large. */
 #define STDIN_MAX (4 * 1024 * 1024 + 1)
 
 typedef enum { JOB_NONE, JOB_FIGURES, JOB_FINDINGS, JOB_PAPER, JOB_HELP, JOB_VERSION } Job;

@@ -467,8 +467,9 @@ append_field (GString    *out,
               const char *text,
               char        end)
 {
-  for (const char *p = text; *p != '\0'; p++)
-    g_string_append_c (out, g_ascii_iscntrl (*p) ? ' ' : *p);
+  g_autofree char *line = tr_words_one_line (text);
+
+  g_string_append (out, line);
   g_string_append_c (out, end);
 }
 

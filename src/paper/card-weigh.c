@@ -230,20 +230,16 @@ find_preferments (const Weigh *weigh)
   return groups;
 }
 
-static const char *
-preferment_name (const char *group)
-{
-  return group != NULL && *group != '\0' ? group : tr_words_stage (TR_STAGE_PREFERMENT);
-}
-
 /* First letter upper case, as at the start of a line. */
 static char *
-dup_capitalised (const char *text)
+dup_preferment_name (const char *group)
 {
-  g_autofree char *first = g_utf8_substring (text, 0, 1);
+  g_autofree char *written = tr_words_one_line (group != NULL ? group : "");
+  const char *name = *written != '\0' ? written : tr_words_stage (TR_STAGE_PREFERMENT);
+  g_autofree char *first = g_utf8_substring (name, 0, 1);
   g_autofree char *upper = g_utf8_strup (first, -1);
 
-  return g_strconcat (upper, g_utf8_next_char (text), NULL);
+  return g_strconcat (upper, g_utf8_next_char (name), NULL);
 }
 
 static char *
@@ -283,7 +279,7 @@ add_groups (Weigh *weigh)
 
   for (guint i = 0; i < preferments->len; i++)
     {
-      g_autofree char *name = dup_capitalised (preferment_name (g_ptr_array_index (preferments, i)));
+      g_autofree char *name = dup_preferment_name (g_ptr_array_index (preferments, i));
 
       add_group_heading (weigh, name, ripening);
       add_rows (weigh, TR_STAGE_PREFERMENT, g_ptr_array_index (preferments, i));
@@ -295,7 +291,7 @@ add_groups (Weigh *weigh)
   for (guint i = 0; i < preferments->len; i++)
     {
       double grams = sum_group (weigh, TR_STAGE_PREFERMENT, g_ptr_array_index (preferments, i), &n);
-      g_autofree char *name = dup_capitalised (preferment_name (g_ptr_array_index (preferments, i)));
+      g_autofree char *name = dup_preferment_name (g_ptr_array_index (preferments, i));
       g_autofree char *all = g_strdup_printf (_("%s, all of it"), name);
 
       add_sum_row (weigh, all, grams, TRUE);

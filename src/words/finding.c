@@ -190,10 +190,16 @@ sentence_fat_layer (const TrSaid *said)
   GString *out = g_string_new (NULL);
 
   tr_say_append_sentence (out, g_strdup_printf (_("A fat layer of the sheet is %s thick; usual is %s."), value, usual));
-  if (isfinite (with[2]))
-    tr_say_append_sentence (out, g_strdup_printf (tr_said_is_over (said) ? _("With %s layers they stay coarse; add a fold.")
-                                                                 : _("With %s layers they tear and soak into the dough; leave "
-                                                                     "out a fold, or take more fat."), layers));
+  if (isfinite (with[2]) && tr_said_is_over (said))
+    tr_say_append_sentence (out, g_strdup_printf (dngettext (GETTEXT_PACKAGE, "With %s layer it stays coarse; add a fold.",
+                                                             "With %s layers they stay coarse; add a fold.",
+                                                             tr_say_plural (with[2])), layers));
+  else if (isfinite (with[2]))
+    tr_say_append_sentence (out, g_strdup_printf (dngettext (GETTEXT_PACKAGE, "With %s layer it tears and soaks into the dough; "
+                                                             "leave out a fold, or take more fat.",
+                                                             "With %s layers they tear and soak into the dough; leave "
+                                                             "out a fold, or take more fat.",
+                                                             tr_say_plural (with[2])), layers));
   else
     tr_say_append_sentence (out, g_strdup (tr_said_is_over (said) ? _("Add a fold.") : _("Leave out a fold, or take more fat.")));
   return g_string_free (out, FALSE);

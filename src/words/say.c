@@ -29,28 +29,41 @@ tr_say_is_us (const TrReader *reader)
   return reader->units == TR_UNITS_US;
 }
 
+/* Embeddings, overrides and isolates: unclosed, they would turn our own words. */
+static gboolean
+sets_direction (gunichar c)
+{
+  return (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
+}
+
 char *
-tr_say_quote (const char *text)
+tr_words_one_line (const char *text)
 {
   g_autofree char *valid = g_utf8_make_valid (text, -1);
-  GString *out = g_string_new ("“");
-  int n = 0;
+  GString *out = g_string_new (NULL);
 
-  for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p), n++)
+  for (const char *p = valid; *p != '\0'; p = g_utf8_next_char (p))
     {
       gunichar c = g_utf8_get_char (p);
 
-      if (n == QUOTE_MAX)
-        {
-          g_string_append (out, "…");
-          break;
-        }
+      if (sets_direction (c))
+        continue;
       if (g_unichar_isspace (c) && c != 0xa0 && c != 0x2009 && c != 0x202f)
         c = ' ';
       g_string_append_unichar (out, g_unichar_iscntrl (c) ? 0xfffd : c);
     }
-  g_string_append (out, "”");
+
   return g_string_free (out, FALSE);
+}
+
+char *
+tr_say_quote (const char *text)
+{
+  g_autofree char *line = tr_words_one_line (text);
+  gboolean is_long = g_utf8_strlen (line, -1) > QUOTE_MAX;
+  g_autofree char *start = g_utf8_substring (line, 0, is_long ? QUOTE_MAX : -1);
+
+  return g_strdup_printf ("“%s%s”", start, is_long ? "…" : "");
 }
 
 char *
@@ -185,7 +198,7 @@ tr_say_ingredient (const TrDoughFigures *figures,
   TrIngredient ingredient;
 
   if (id != NULL && figures != NULL && tr_ingredient_resolve (figures->pantry, id, &ingredient))
-    return g_strdup (tr_words_ingredient (&ingredient));
+    return tr_words_one_line (tr_words_ingredient (&ingredient));
   return NULL;
 }
 

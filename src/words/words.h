@@ -66,6 +66,10 @@ const char *tr_words_fat           (const TrFormula *formula);         /* "butte
  * the allergens, always found, are not counted. */
 char       *tr_words_strip         (const TrReader *reader, const TrDoughFigures *figures);
 
+/* What the baker wrote, fit to stand among our words: one line, controls shown as U+FFFD, and without the
+ * marks that set or override the direction of what follows them (UAX #9, section 2). (transfer full) */
+char       *tr_words_one_line      (const char *text);
+
 /* Sentences. */
 char       *tr_words_problem       (const TrReader *reader, const TrProblem *problem);
 char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);

@@ -119,6 +119,8 @@ static const Case cases[] = {
     "out a fold, or take more fat." },
   { TR_FINDING_FAT_LAYER, 240, 200, { 15, 200, 9, NAN }, NULL,
     "A fat layer of the sheet is 240" NB "µm thick; usual is 15–200" NB "µm. With 9 layers they stay coarse; add a fold." },
+  { TR_FINDING_FAT_LAYER, 1159, 200, { 15, 200, 1, NAN }, NULL,
+    "A fat layer of the sheet is 1" THIN "159" NB "µm thick; usual is 15–200" NB "µm. With 1 layer it stays coarse; add a fold." },
   { TR_FINDING_STRETCH, 5.2, 4, { 1, 205, 1066, 4.6 }, "length",
     "Turn 1 stretches the block 5.2 times in length, from 205" NB "mm to 1" THIN "066" NB "mm; over 4 times in one go tears layers. "
     "Make the fat block 4.5" NB "mm thick, or let the dough rest halfway.", "5/32" NB "in thick" },

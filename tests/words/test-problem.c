@@ -81,6 +81,19 @@ test_what_is_quoted_is_one_short_clean_line (void)
   g_assert_cmpuint (strlen (shortened), <, 250);
 }
 
+/* A right-to-left override, not closed, would turn the rest of our sentence. */
+static void
+test_what_is_quoted_does_not_turn_our_words (void)
+{
+  g_autofree char *text = say (TR_PROBLEM_NOT_UNDERSTOOD, "\u202e2 \u2067ladles\u200f", 0, 0);
+  g_autofree char *only_marks = tr_words_one_line ("\u202a\u202e\u2066\u2069");
+  g_autofree char *escapes = tr_words_one_line ("a\xc2\x9b" "1m\u2028b");
+
+  g_assert_nonnull (strstr (text, "“2 ladles\u200f”"));
+  g_assert_cmpstr (only_marks, ==, "");
+  g_assert_cmpstr (escapes, ==, "a\ufffd1m b");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -92,6 +105,7 @@ main (int    argc,
   g_test_add_func ("/words/problem/the-text-that-is-meant-is-quoted", test_the_text_that_is_meant_is_quoted);
   g_test_add_func ("/words/problem/an-ambiguous-number-shows-both-readings", test_an_ambiguous_number_shows_both_readings);
   g_test_add_func ("/words/problem/what-is-quoted-is-one-short-clean-line", test_what_is_quoted_is_one_short_clean_line);
+  g_test_add_func ("/words/problem/what-is-quoted-does-not-turn-our-words", test_what_is_quoted_does_not_turn_our_words);
 
   return g_test_run ();
 }
