@@ -19,7 +19,7 @@ G_BEGIN_DECLS
 
 typedef struct { double r, g, b; } TrColour;
 
-/* Colours with a fixed meaning (look.md): only their values differ between
+/* Colours with a fixed meaning: only their values differ between
  * paper, light and dark. */
 typedef struct {
   TrColour paper, text, dim, dough, fat, line, inner_line, worktop, accent, warning;
