@@ -33,8 +33,6 @@ tr_cut_piece_area_mm2 (const TrCut *cut)
     }
 }
 
-/* The side of a piece along a row, the side across it, and how far the next
- * is along the row. */
 void
 tr_shape_get_sides (const TrCut *cut,
                     double      *along_mm,
