@@ -136,7 +136,6 @@ build_label (TrFieldPrivate *priv,
 {
   priv->label = new_dim_label (label);
   gtk_label_set_wrap (GTK_LABEL (priv->label), TRUE);
-  gtk_label_set_mnemonic_widget (GTK_LABEL (priv->label), priv->control);
   gtk_widget_set_tooltip_text (priv->label, tooltip);
 }
 
