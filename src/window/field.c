@@ -201,6 +201,11 @@ set_accessible_name (GtkWidget  *control,
   if (GTK_IS_EDITABLE (control) && gtk_editable_get_delegate (GTK_EDITABLE (control)) != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_editable_get_delegate (GTK_EDITABLE (control))),
                                     GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+
+  /* So does the button inside a drop-down, which GTK names after its type. */
+  if (GTK_IS_DROP_DOWN (control))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (control)),
+                                    GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
 static void

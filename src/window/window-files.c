@@ -200,13 +200,31 @@ save_to (TrWindow *self,
     tell_save_failed (self, error);
 }
 
+/* A name typed without a suffix gets ours, or the next "Open" would not list
+ * it. Only a name that is free, since no other was asked about. */
+static GFile *
+dup_suffixed (GFile *file)
+{
+  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *longer = g_strconcat (name, ".tourier", NULL);
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  g_autoptr (GFile) suffixed = folder != NULL ? g_file_get_child (folder, longer) : NULL;
+
+  if (suffixed == NULL || strchr (name, '.') != NULL
+      || g_file_query_exists (file, NULL) || g_file_query_exists (suffixed, NULL))
+    return g_object_ref (file);
+
+  return g_steal_pointer (&suffixed);
+}
+
 static void
 save_chosen_cb (GObject      *source,
                 GAsyncResult *result,
                 gpointer      user_data)
 {
   TrWindow *self = TR_WINDOW (source);
-  g_autoptr (GFile) file = tr_compat_save_file_finish (result, NULL);
+  g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
+  g_autoptr (GFile) file = chosen != NULL ? dup_suffixed (chosen) : NULL;
 
   if (file != NULL)
     save_to (self, file);
@@ -267,15 +285,23 @@ overwrite_answered_cb (GObject      *source,
     }
 }
 
+static gboolean
+is_gone (TrWindow *self)
+{
+  return !g_file_query_exists (tr_document_get_file (self->document), NULL);
+}
+
 static void
 ask_to_overwrite (TrWindow *self)
 {
-  const char *const buttons[] = { _("_Cancel"), _("Save _as…"), _("_Overwrite"), NULL };
+  gboolean gone = is_gone (self);
+  const char *const buttons[] = { _("_Cancel"), _("Save _as…"), gone ? _("_Save there") : _("_Overwrite"), NULL };
   g_autofree char *name = g_file_get_basename (tr_document_get_file (self->document));
-  g_autofree char *message = g_strdup_printf (_("Overwrite “%s”?"), name);
+  g_autofree char *message = g_strdup_printf (gone ? _("Save “%s” again?") : _("Overwrite “%s”?"), name);
 
   tr_compat_ask_async (GTK_WINDOW (self), message,
-                       _("Another program has changed the file since it was read. What it wrote would be lost."),
+                       gone ? _("The file was removed, moved or renamed since it was read.")
+                            : _("Another program has changed the file since it was read. What it wrote would be lost."),
                        buttons, OVERWRITE_CANCEL, OVERWRITE_CANCEL, start_asking (self), overwrite_answered_cb, NULL);
 }
 
@@ -300,16 +326,26 @@ tr_window_save (TrWindow *self)
 void
 tr_window_tell_changed_on_disk (TrWindow *self)
 {
-  const TrNoticeButton buttons[] = { { _("Reload"), "win.reload" }, { _("Keep mine"), NULL } };
-  g_autofree char *name = tr_document_get_file (self->document) != NULL
-                          ? g_file_get_basename (tr_document_get_file (self->document)) : NULL;
+  const TrNoticeButton changed[] = { { _("Reload"), "win.reload" }, { _("Keep mine"), NULL } };
+  const TrNoticeButton elsewhere = { _("Save as…"), "win.save-as" };
+  g_autofree char *name = NULL;
   g_autofree char *sentence = NULL;
 
-  if (name == NULL || tr_notices_get (self->notices, "disk") != NULL)
+  if (tr_document_get_file (self->document) == NULL)
     return;
 
-  sentence = g_strdup_printf (_("“%s” was changed by another program."), name);
-  tr_notices_show (self->notices, "disk", sentence, buttons, G_N_ELEMENTS (buttons));
+  gboolean gone = is_gone (self);
+
+  name = g_file_get_basename (tr_document_get_file (self->document));
+  sentence = g_strdup_printf (gone ? _("“%s” is no longer where it was opened; what you see is only in this window.")
+                                   : _("“%s” was changed by another program."), name);
+  if (g_strcmp0 (tr_notices_get (self->notices, "disk"), sentence) == 0)
+    return;
+
+  if (gone)
+    tr_notices_show (self->notices, "disk", sentence, &elsewhere, 1);
+  else
+    tr_notices_show (self->notices, "disk", sentence, changed, G_N_ELEMENTS (changed));
 }
 
 void
