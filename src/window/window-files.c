@@ -359,6 +359,17 @@ tr_window_reload (TrWindow *self)
 
 /* Recovery *****************************************************************/
 
+static char *
+dup_recovery_name (const TrRecovery *recovery)
+{
+  if (recovery->title != NULL && *recovery->title != '\0')
+    return g_strdup (recovery->title);
+  if (recovery->original != NULL)
+    return g_file_get_basename (recovery->original);
+
+  return g_strdup (_("Untitled trial"));
+}
+
 void
 tr_window_offer_recovery (TrWindow         *self,
                           const TrRecovery *recovery)
@@ -373,8 +384,8 @@ tr_window_offer_recovery (TrWindow         *self,
   const TrNoticeButton buttons[] = { { _("Recover"), recover }, { _("Delete it"), drop } };
   g_autoptr (GDateTime) when = g_date_time_new_from_unix_local (recovery->saved_at);
   g_autofree char *date = when != NULL ? g_date_time_format (when, "%x %H:%M") : g_strdup ("–");
-  g_autofree char *sentence = g_strdup_printf (_("“%s” was not saved when the program last ended. There is a copy of %s."),
-                                               recovery->title != NULL ? recovery->title : _("Untitled trial"), date);
+  g_autofree char *name = dup_recovery_name (recovery);
+  g_autofree char *sentence = g_strdup_printf (_("“%s” was not saved when the program last ended. There is a copy of %s."), name, date);
 
   tr_notices_show (self->notices, path, sentence, buttons, G_N_ELEMENTS (buttons));
 }

@@ -300,9 +300,13 @@ menu_opened_cb (GtkMenuButton *button,
 static void
 window_activated_cb (TrWindow *self)
 {
-  if (gtk_window_is_active (GTK_WINDOW (self)) && self->document != NULL
-      && tr_document_get_file (self->document) != NULL && tr_document_is_changed_on_disk (self->document))
+  if (!gtk_window_is_active (GTK_WINDOW (self)) || self->document == NULL || tr_document_get_file (self->document) == NULL)
+    return;
+
+  if (tr_document_is_changed_on_disk (self->document))
     tr_window_tell_changed_on_disk (self);
+  else                           /* what was moved away may have come back */
+    tr_notices_clear (self->notices, "disk");
 }
 
 static gboolean
