@@ -26,8 +26,11 @@
 
 /* Processes */
 
+/* 0: not known. `ended`, which may be NULL: it has run, and only waits for its
+ * parent to ask how it went. */
 static guint64
-get_start (pid_t pid)
+get_start (pid_t     pid,
+           gboolean *ended)
 {
   g_autofree char *path = g_strdup_printf ("/proc/%ld/stat", (long) pid);
   g_autofree char *stat_text = NULL;
@@ -39,6 +42,8 @@ get_start (pid_t pid)
       || (after_name = strrchr (stat_text, ')')) == NULL)
     return 0;
   fields = g_strsplit (after_name, " ", 0);
+  if (ended != NULL)
+    *ended = g_strv_length (fields) > 1 && g_str_equal (fields[1], "Z");
 
   return g_strv_length (fields) > 20 ? g_ascii_strtoull (fields[20], NULL, 10) : 0;
 }
@@ -47,19 +52,20 @@ static gboolean
 is_running (pid_t   pid,
             guint64 start)
 {
+  gboolean ended = FALSE;
   guint64 now;
 
   if (kill (pid, 0) != 0 && errno == ESRCH)
     return FALSE;
-  now = get_start (pid);
+  now = get_start (pid, &ended);
 
-  return start == 0 || now == 0 || start == now;
+  return !ended && (start == 0 || now == 0 || start == now);
 }
 
 char *
 tr_recovery_dup_name (guint serial)
 {
-  return g_strdup_printf ("%ld-%" G_GUINT64_FORMAT "-%u" SUFFIX, (long) getpid (), get_start (getpid ()), serial);
+  return g_strdup_printf ("%ld-%" G_GUINT64_FORMAT "-%u" SUFFIX, (long) getpid (), get_start (getpid (), NULL), serial);
 }
 
 static gboolean

@@ -8,6 +8,7 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
+#include <unistd.h>
 
 #include <glib/gstdio.h>
 
@@ -137,6 +138,42 @@ recover_only (GFile *folder)
   g_assert_no_error (error);
 
   return document;
+}
+
+/* Under the id of a process whose start is not known. */
+static guint
+count_copies_of (pid_t  pid,
+                 GFile *folder)
+{
+  g_autofree char *copy = dup_only_copy (folder);
+  g_autofree char *folder_path = g_file_get_path (folder);
+  g_autofree char *name = g_strdup_printf ("%ld-0-1.tourier", (long) pid);
+  g_autofree char *renamed = g_build_filename (folder_path, name, NULL);
+
+  g_assert_cmpint (g_rename (copy, renamed), ==, 0);
+  g_autoptr (GPtrArray) list = tr_recovery_list (folder);
+
+  return list->len;
+}
+
+static void
+test_ended_but_not_waited_for_is_listed (Place         *place,
+                                         gconstpointer  data)
+{
+  g_autoptr (GFile) folder = recovery_folder (place);
+  siginfo_t info;
+
+  leave_work_behind (place->path, folder);
+  g_assert_cmpuint (count_copies_of (getpid (), folder), ==, 0);
+
+  pid_t child = fork ();
+
+  if (child == 0)
+    _exit (0);
+  g_assert_cmpint (child, >, 0);
+  g_assert_cmpint (waitid (P_PID, (id_t) child, &info, WEXITED | WNOWAIT), ==, 0);
+  g_assert_cmpuint (count_copies_of (child, folder), ==, 1);
+  g_assert_cmpint (waitpid (child, NULL, 0), ==, child);
 }
 
 static void
@@ -285,6 +322,7 @@ main (int   argc,
   g_test_add_func ("/trial/recovery/child/edit", test_child_edit);
   ADD ("copy-lives-with-the-edit", test_recovery_copy_lives_with_the_edit);
   ADD ("living-are-not-listed", test_living_are_not_listed);
+  ADD ("ended-but-not-waited-for-is-listed", test_ended_but_not_waited_for_is_listed);
   ADD ("recovered", test_recovered);
   ADD ("recovered-but-changed", test_recovered_but_changed);
   ADD ("recovered-untitled", test_recovered_untitled);
