@@ -200,13 +200,12 @@ save_to (TrWindow *self,
     tell_save_failed (self, error);
 }
 
-/* A name typed without a suffix gets ours, or the next "Open" would not list
- * it. Only a name that is free, since no other was asked about. */
-static GFile *
-dup_suffixed (GFile *file)
+GFile *
+tr_window_dup_suffixed (GFile      *file,
+                        const char *suffix)
 {
   g_autofree char *name = g_file_get_basename (file);
-  g_autofree char *longer = g_strconcat (name, ".tourier", NULL);
+  g_autofree char *longer = g_strconcat (name, suffix, NULL);
   g_autoptr (GFile) folder = g_file_get_parent (file);
   g_autoptr (GFile) suffixed = folder != NULL ? g_file_get_child (folder, longer) : NULL;
 
@@ -224,7 +223,7 @@ save_chosen_cb (GObject      *source,
 {
   TrWindow *self = TR_WINDOW (source);
   g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
-  g_autoptr (GFile) file = chosen != NULL ? dup_suffixed (chosen) : NULL;
+  g_autoptr (GFile) file = chosen != NULL ? tr_window_dup_suffixed (chosen, ".tourier") : NULL;
 
   if (file != NULL)
     save_to (self, file);

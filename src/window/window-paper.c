@@ -66,7 +66,8 @@ export_chosen_cb (GObject      *source,
                   gpointer      user_data)
 {
   TrWindow *self = TR_WINDOW (source);
-  g_autoptr (GFile) file = tr_compat_save_file_finish (result, NULL);
+  g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
+  g_autoptr (GFile) file = chosen != NULL ? tr_window_dup_suffixed (chosen, ".pdf") : NULL;
   g_autoptr (GError) error = NULL;
   g_autofree char *name = NULL;
   g_autofree char *sentence = NULL;
