@@ -19,11 +19,14 @@
 
 #if GTK_CHECK_VERSION (4, 10, 0)
 
+/* Takes all three. */
 static void
-return_file (GTask  *task,
+return_file (GTask  *owned,
              GFile  *file,
              GError *error)
 {
+  g_autoptr (GTask) task = owned;
+
   if (file != NULL)
     g_task_return_pointer (task, file, g_object_unref);
   else if (error == NULL || g_error_matches (error, GTK_DIALOG_ERROR, GTK_DIALOG_ERROR_DISMISSED))
@@ -58,11 +61,10 @@ file_opened_cb (GObject      *source,
                 GAsyncResult *result,
                 gpointer      user_data)
 {
-  g_autoptr (GTask) task = user_data;
   GError *error = NULL;
   GFile *file = gtk_file_dialog_open_finish (GTK_FILE_DIALOG (source), result, &error);
 
-  return_file (task, file, error);
+  return_file (user_data, file, error);
 }
 
 static void
@@ -70,11 +72,10 @@ file_saved_cb (GObject      *source,
                GAsyncResult *result,
                gpointer      user_data)
 {
-  g_autoptr (GTask) task = user_data;
   GError *error = NULL;
   GFile *file = gtk_file_dialog_save_finish (GTK_FILE_DIALOG (source), result, &error);
 
-  return_file (task, file, error);
+  return_file (user_data, file, error);
 }
 
 static void
@@ -404,17 +405,4 @@ tr_compat_ask_finish (GAsyncResult *result)
   g_return_val_if_fail (G_IS_TASK (result), -1);
 
   return (int) g_task_propagate_int (G_TASK (result), NULL);
-}
-
-void
-tr_compat_get_color (GtkWidget *widget,
-                     GdkRGBA   *color)
-{
-  g_return_if_fail (GTK_IS_WIDGET (widget));
-
-#if GTK_CHECK_VERSION (4, 10, 0)
-  gtk_widget_get_color (widget, color);
-#else
-  gtk_style_context_get_color (gtk_widget_get_style_context (widget), color);
-#endif
 }

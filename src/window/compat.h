@@ -49,8 +49,4 @@ void     tr_compat_ask_async        (GtkWindow           *parent,
                                      gpointer             user_data);
 int      tr_compat_ask_finish       (GAsyncResult        *result);
 
-/* The text colour of a widget. */
-void     tr_compat_get_color        (GtkWidget           *widget,
-                                     GdkRGBA             *color);
-
 G_END_DECLS
