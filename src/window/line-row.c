@@ -144,13 +144,14 @@ ingredient_committed_cb (TrIngredientEntry *entry,
 /* Actions */
 
 static void
-commit_move (TrLineRow  *self,
-             TrPage     *page,
-             TrTrial    *draft,
-             int         index,
-             const char *undo)
+commit_move (TrLineRow *self,
+             TrPage    *page,
+             TrTrial   *draft,
+             int        index)
 {
   g_autofree char *where = g_strdup_printf ("/lines/%d", index);
+  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
+  g_autofree char *undo = g_strdup_printf (_("move %s"), name);
 
   if (index < 0)
     {
@@ -170,12 +171,10 @@ move_by (TrLineRow *self,
   if (page == NULL || tr_line_is_pending (self->item))
     return;
 
-  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
-  g_autofree char *undo = g_strdup_printf (_("move %s"), name);
   TrTrial *draft;
   TrDough *dough = start_draft (page, &draft);
 
-  commit_move (self, page, draft, tr_lines_move (dough, self->item, by), undo);
+  commit_move (self, page, draft, tr_lines_move (dough, self->item, by));
 }
 
 static void
@@ -206,14 +205,12 @@ set_stage_cb (GtkWidget  *widget,
   if (page == NULL || tr_line_is_pending (self->item))
     return;
 
-  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
-  g_autofree char *undo = g_strdup_printf (_("move %s"), name);
   TrTrial *draft;
   TrDough *dough = start_draft (page, &draft);
   int id = tr_stage_from_id (stage);
   guint index = id >= 0 ? tr_lines_set_stage (dough, self->item, (TrStage) id) : tr_lines_set_new_group (dough, self->item);
 
-  commit_move (self, page, draft, (int) index, undo);
+  commit_move (self, page, draft, (int) index);
 }
 
 static void
