@@ -337,12 +337,22 @@ tr_words_percent (const TrReader *reader,
   return tr_say_with_unit (tr_words_number (reader, percent, decimals_that_show (percent, decimals)), "%");
 }
 
+/* The last place in which they are said. */
+#define LEAST_MICROMETRES 0.01
+
 static char *
 micrometres_number (const TrReader *reader,
                     double          um)
 {
   double size = fabs (um);
 
+  /* A layer that is there is never "0.00". */
+  if (size > 0 && size < LEAST_MICROMETRES / 2)
+    {
+      g_autofree char *least = tr_words_number (reader, LEAST_MICROMETRES, 2);
+
+      return g_strdup_printf (_("under %s"), least);
+    }
   return tr_words_number (reader, um, size < 0.995 ? 2 : size < 9.95 ? 1 : 0);
 }
 

@@ -164,6 +164,8 @@ test_micrometres_join_what_looks_alike (void)
     { { 84, 84 }, "84" NB "µm" }, { { 42, 84 }, "42–84" NB "µm" }, { { 83.9, 84.1 }, "84" NB "µm" },
     { { 1.23, 1.23 }, "1.2" NB "µm" }, { { 0.456, 0.456 }, "0.46" NB "µm" }, { { NAN, NAN }, "–" },
     { { 12, NAN }, "12" NB "µm" }, { { NAN, 12 }, "12" NB "µm" }, { { 1234, 1234 }, "1" THIN "234" NB "µm" },
+    { { 0.0049, 0.0049 }, "under 0.01" NB "µm" }, { { 1e-6, 2e-6 }, "under 0.01" NB "µm" }, { { 0.005, 0.005 }, "0.01" NB "µm" },
+    { { 0.004, 0.02 }, "under 0.01–0.02" NB "µm" }, { { 0, 0 }, "0.00" NB "µm" },
   };
   TrReader metric = plain (TR_UNITS_METRIC), us = plain (TR_UNITS_US);
 
