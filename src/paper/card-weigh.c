@@ -17,9 +17,6 @@
 #include "../calc/formula.h"
 #include "card.h"
 
-/* An ounce scale shows about the same fineness in rounder steps. */
-#define OUNCE_G 28.349523125
-
 typedef struct {
   const TrCard *card;
   const TrFormula *formula;
@@ -30,10 +27,11 @@ typedef struct {
   double step_g, fine_step_g;    /* as passed to words */
 } Weigh;
 
+/* An ounce scale shows about the same fineness in rounder steps. */
 static double
 ounce_step (double step_g)
 {
-  return (step_g < 0.3 ? 0.005 : step_g < 3 ? 0.05 : 0.2) * OUNCE_G;
+  return (step_g < 0.3 ? 0.005 : step_g < 3 ? 0.05 : 0.2) * TR_GRAMS_PER_OUNCE;
 }
 
 static void

@@ -18,7 +18,6 @@ G_BEGIN_DECLS
 #define TR_TIMES " × "
 
 /* Exact by definition: NIST Handbook 44, appendix C. */
-#define TR_GRAMS_PER_OUNCE 28.349523125
 #define TR_MM_PER_INCH 25.4
 
 /* number.c */

@@ -16,6 +16,9 @@ G_BEGIN_DECLS
 
 typedef enum { TR_UNITS_METRIC, TR_UNITS_US } TrUnitSystem;
 
+/* Exact by definition: NIST Handbook 44, appendix C. */
+#define TR_GRAMS_PER_OUNCE 28.349523125
+
 /* How this reader wants numbers. Small value, on the stack. */
 typedef struct {
   TrUnitSystem units;
