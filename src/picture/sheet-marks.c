@@ -17,10 +17,10 @@
 
 /* A tick on an edge and, outside it, how far it is from the sheet's corner. */
 static void
-add_mark (TrSheetPlan    *sheet,
-          double    mm,
-          gboolean  far_edge,
-          gboolean  has_number)
+add_mark (TrSheetPlan *sheet,
+          double       mm,
+          gboolean     far_edge,
+          gboolean     has_number)
 {
   const TrLook *look = sheet->look;
   double x, y, tick = 0.42 * sheet->em, off = 1.4 * tick, size = sheet->mark_size;
@@ -43,7 +43,7 @@ add_mark (TrSheetPlan    *sheet,
 }
 
 static void
-add_marks (TrSheetPlan        *sheet,
+add_marks (TrSheetPlan  *sheet,
            const GArray *marks,
            gboolean      far_edge)
 {
@@ -62,50 +62,21 @@ add_marks (TrSheetPlan        *sheet,
     }
 }
 
+/* From one place to another along the row (or across it), whichever way that
+ * lies in the picture. */
 static void
-add_dimensions_as_is (TrSheetPlan      *sheet,
-                      const char *length,
-                      const char *width,
-                      const char *along,
-                      const char *across,
-                      const char *rolled)
+add_dimension (TrSheetPlan *sheet,
+               gboolean     along_row,
+               double       from,
+               double       to,
+               double       edge,
+               double       line,
+               const char  *text)
 {
-  TrBox box = tr_sheet_plan_get_box (sheet);
-  double em = sheet->em, right = box.x + tr_sheet_plan_rolled_mm (sheet) * sheet->scale, bottom = box.y + box.height, trim = sheet->cut->trim_mm;
-  double line = box.y - sheet->marks_room - 0.6 * em;
-  double x1, y1, x2, y2;
-
-  tr_sheet_plan_to_picture (sheet, trim, trim, &x1, &y1);
-  tr_sheet_plan_to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
-  tr_picture_add_dimension_h (sheet->picture, box.x, box.x + box.width, line + 0.4 * em, line, length);
-  if (rolled != NULL)
-    tr_picture_add_dimension_h (sheet->picture, box.x, right, line - 1.5 * em, line - 1.9 * em, rolled);
-  tr_picture_add_dimension_v (sheet->picture, box.y, bottom, box.x, box.x - 1.1 * em, width);
-  tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom + sheet->marks_room - 0.2 * em, bottom + sheet->marks_room + 0.5 * em, along);
-  tr_picture_add_dimension_v (sheet->picture, y2, y1, right, right + 1.1 * em, across);
-}
-
-static void
-add_dimensions_turned (TrSheetPlan      *sheet,
-                       const char *length,
-                       const char *width,
-                       const char *along,
-                       const char *across,
-                       const char *rolled)
-{
-  TrBox box = tr_sheet_plan_get_box (sheet);
-  double em = sheet->em, right = box.x + box.width, trim = sheet->cut->trim_mm;
-  double bottom = box.y + tr_sheet_plan_rolled_mm (sheet) * sheet->scale, line = box.x - sheet->marks_room - 0.6 * em;
-  double x1, y1, x2, y2;
-
-  tr_sheet_plan_to_picture (sheet, trim, trim, &x1, &y1);
-  tr_sheet_plan_to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
-  tr_picture_add_dimension_v (sheet->picture, box.y, box.y + box.height, line + 0.4 * em, line, length);
-  if (rolled != NULL)
-    tr_picture_add_dimension_v (sheet->picture, box.y, bottom, line - 1.5 * em, line - 1.9 * em, rolled);
-  tr_picture_add_dimension_h (sheet->picture, box.x, right, box.y, box.y - 0.9 * em, width);
-  tr_picture_add_dimension_v (sheet->picture, y1, y2, right + sheet->marks_room - 0.2 * em, right + sheet->marks_room + 0.5 * em, along);
-  tr_picture_add_dimension_h (sheet->picture, x1, x2, bottom, bottom + 0.9 * em, across);
+  if (along_row != sheet->turned)
+    tr_picture_add_dimension_h (sheet->picture, from, to, edge, line, text);
+  else
+    tr_picture_add_dimension_v (sheet->picture, from, to, edge, line, text);
 }
 
 void
@@ -130,6 +101,7 @@ dup_rolled (const TrSheetPlan *sheet)
   return tr_text_width (sheet->look, less, sheet->em, 400) <= room ? g_steal_pointer (&less) : NULL;
 }
 
+/* Outside the marks those along the row, at the row's ends those across it. */
 void
 tr_sheet_plan_add_dimensions (TrSheetPlan *sheet)
 {
@@ -138,9 +110,20 @@ tr_sheet_plan_add_dimensions (TrSheetPlan *sheet)
   g_autofree char *along = tr_words_length_number (sheet->reader, sheet->along_mm);
   g_autofree char *across = tr_words_length_number (sheet->reader, sheet->across_mm);
   g_autofree char *rolled = sheet->shrinks ? dup_rolled (sheet) : NULL;
+  TrBox box = tr_sheet_plan_get_box (sheet);
+  double em = sheet->em, trim = sheet->cut->trim_mm, off = (sheet->turned ? 0.9 : 1.1) * em;
+  double start = sheet->turned ? box.y : box.x, end = start + sheet->sheet->length_mm * sheet->scale;
+  double rolled_end = start + tr_sheet_plan_rolled_mm (sheet) * sheet->scale;
+  double side = sheet->turned ? box.x : box.y, other_side = side + sheet->sheet->width_mm * sheet->scale;
+  double line = side - sheet->marks_room - 0.6 * em, piece_line = other_side + sheet->marks_room + 0.5 * em;
+  double x1, y1, x2, y2;
 
-  if (sheet->turned)
-    add_dimensions_turned (sheet, length, width, along, across, rolled);
-  else
-    add_dimensions_as_is (sheet, length, width, along, across, rolled);
+  tr_sheet_plan_to_picture (sheet, trim, trim, &x1, &y1);
+  tr_sheet_plan_to_picture (sheet, trim + sheet->along_mm, trim + sheet->across_mm, &x2, &y2);
+  add_dimension (sheet, TRUE, start, end, line + 0.4 * em, line, length);
+  if (rolled != NULL)
+    add_dimension (sheet, TRUE, start, rolled_end, line - 1.5 * em, line - 1.9 * em, rolled);
+  add_dimension (sheet, FALSE, side, other_side, start, start - off, width);
+  add_dimension (sheet, TRUE, sheet->turned ? y1 : x1, sheet->turned ? y2 : x2, piece_line - 0.7 * em, piece_line, along);
+  add_dimension (sheet, FALSE, sheet->turned ? x1 : y2, sheet->turned ? x2 : y1, rolled_end, rolled_end + off, across);
 }
