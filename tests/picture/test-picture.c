@@ -44,6 +44,16 @@ init_look (TrLook *look)
   tr_look_init_screen (look, FALSE, FALSE, 13);
 }
 
+static TrFigures *
+compute_samples_and_random (void)
+{
+  g_autoptr (TrTrial) trial = sample_trial_all ();
+
+  for (int i = 0; i < 40; i++)
+    sample_add_random (trial);
+  return tr_figures_compute (trial, NULL);
+}
+
 /* ---- layers ---- */
 
 static double
@@ -255,13 +265,9 @@ check_pieces (const TrDoughFigures *dough,
 static void
 test_pieces_are_those_of_the_sheet (void)
 {
-  g_autoptr (TrTrial) trial = sample_trial_all ();
-  g_autoptr (TrFigures) figures = NULL;
+  g_autoptr (TrFigures) figures = compute_samples_and_random ();
   TrLook look;
 
-  for (int i = 0; i < 40; i++)
-    sample_add_random (trial);
-  figures = tr_figures_compute (trial, NULL);
   init_look (&look);
   for (guint i = 0; i < figures->doughs->len; i++)
     {
@@ -508,13 +514,9 @@ check_pictures (const TrDoughFigures *dough,
 static void
 test_nothing_outside_or_overlapping (void)
 {
-  g_autoptr (TrTrial) trial = sample_trial_all ();
-  g_autoptr (TrFigures) figures = NULL;
+  g_autoptr (TrFigures) figures = compute_samples_and_random ();
   TrLook look;
 
-  for (int i = 0; i < 40; i++)
-    sample_add_random (trial);
-  figures = tr_figures_compute (trial, NULL);
   init_look (&look);
   for (guint i = 0; i < figures->doughs->len; i++)
     for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
