@@ -101,13 +101,24 @@ get_row_stage (TrLineList    *self,
   return tr_empty_stage_row_get_stage (TR_EMPTY_STAGE_ROW (row));
 }
 
+/* Only preferments have one. */
 static const char *
 get_row_group (TrLineList    *self,
                GtkListBoxRow *row)
 {
   const TrLine *line = get_row_line (self, row);
 
-  return line != NULL ? line->group : NULL;
+  return line != NULL && line->stage == TR_STAGE_PREFERMENT ? line->group : NULL;
+}
+
+/* Under one header. */
+static gboolean
+are_together (TrLineList    *self,
+              GtkListBoxRow *a,
+              GtkListBoxRow *b)
+{
+  return get_row_stage (self, a) == get_row_stage (self, b) &&
+         g_strcmp0 (get_row_group (self, a), get_row_group (self, b)) == 0;
 }
 
 /* Adding */
@@ -204,12 +215,7 @@ find_next_together (TrLineList *self,
 {
   GtkListBoxRow *next = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (row)) + 1);
 
-  if (next == NULL || !TR_IS_LINE_ROW (next) ||
-      get_row_stage (self, next) != get_row_stage (self, GTK_LIST_BOX_ROW (row)) ||
-      g_strcmp0 (get_row_group (self, next), get_row_group (self, GTK_LIST_BOX_ROW (row))) != 0)
-    return NULL;
-
-  return next;
+  return next != NULL && TR_IS_LINE_ROW (next) && are_together (self, next, GTK_LIST_BOX_ROW (row)) ? next : NULL;
 }
 
 static void
@@ -290,16 +296,14 @@ update_header (GtkListBoxRow *row,
                gpointer       data)
 {
   TrLineList *self = data;
-  TrStage stage = get_row_stage (self, row);
-  const char *group = get_row_group (self, row);
 
-  if (before != NULL && get_row_stage (self, before) == stage &&
-      (stage != TR_STAGE_PREFERMENT || g_strcmp0 (get_row_group (self, before), group) == 0))
+  if (before != NULL && are_together (self, before, row))
     {
       gtk_list_box_row_set_header (row, NULL);
       return;
     }
 
+  TrStage stage = get_row_stage (self, row);
   GtkWidget *header = gtk_list_box_row_get_header (row);
 
   if (header == NULL)
@@ -307,7 +311,7 @@ update_header (GtkListBoxRow *row,
       header = new_header (self);
       gtk_list_box_row_set_header (row, header);
     }
-  tr_stage_header_set (TR_STAGE_HEADER (header), stage, group,
+  tr_stage_header_set (TR_STAGE_HEADER (header), stage, get_row_group (self, row),
                        stage == TR_STAGE_PREFERMENT && get_row_line (self, row) != NULL);
 }
 
@@ -504,46 +508,11 @@ tr_line_list_go_to (TrLineList *self,
 
 /* Building */
 
-static GtkWidget *
-new_title (const char   *text,
-           GtkSizeGroup *group)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 1);
-  gtk_widget_add_css_class (label, "dim-label");
-  gtk_widget_add_css_class (label, "caption");
-  gtk_size_group_add_widget (group, label);
-
-  return label;
-}
-
-static GtkWidget *
-new_titles (TrLineList *self)
-{
-  GtkWidget *titles = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-
-  gtk_widget_set_halign (titles, GTK_ALIGN_END);
-  self->grams_title = new_title ("g", self->columns.grams);
-  gtk_box_append (GTK_BOX (titles), new_title (_("as written"), self->columns.amount));
-  gtk_box_append (GTK_BOX (titles), new_title (_("of flour"), self->columns.percent));
-  gtk_box_append (GTK_BOX (titles), self->grams_title);
-  gtk_box_append (GTK_BOX (titles), new_title ("", self->columns.menu));
-
-  return titles;
-}
-
-static GtkSizeGroup *
-new_column (void)
-{
-  return gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
-}
-
 static void
 tr_line_list_init (TrLineList *self)
 {
   self->rows = g_ptr_array_new ();
-  self->columns = (TrLineColumns) { new_column (), new_column (), new_column (), new_column () };
+  tr_line_columns_init (&self->columns);
 
   self->list = gtk_list_box_new ();
   gtk_widget_add_css_class (self->list, "plain");
@@ -561,7 +530,7 @@ tr_line_list_init (TrLineList *self)
   self->summary = tr_words_label_new (NULL);
   gtk_widget_set_margin_top (self->summary, 12);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_box_append (GTK_BOX (self->box), new_titles (self));
+  gtk_box_append (GTK_BOX (self->box), tr_line_columns_new_titles (&self->columns, &self->grams_title));
   gtk_box_append (GTK_BOX (self->box), self->list);
   gtk_box_append (GTK_BOX (self->box), self->summary);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
@@ -578,10 +547,7 @@ tr_line_list_dispose (GObject *object)
   if (self->box != NULL)
     gtk_list_box_set_header_func (GTK_LIST_BOX (self->list), NULL, NULL, NULL);
   g_clear_pointer (&self->box, gtk_widget_unparent);
-  g_clear_object (&self->columns.amount);
-  g_clear_object (&self->columns.percent);
-  g_clear_object (&self->columns.grams);
-  g_clear_object (&self->columns.menu);
+  tr_line_columns_clear (&self->columns);
 
   G_OBJECT_CLASS (tr_line_list_parent_class)->dispose (object);
 }

@@ -16,13 +16,11 @@
 
 #pragma once
 
+#include "line-columns.h"
 #include "lines.h"
 #include "page.h"
 
 G_BEGIN_DECLS
-
-/* Rows and the headings over them share the widths of their columns. */
-typedef struct { GtkSizeGroup *amount, *percent, *grams, *menu; } TrLineColumns;
 
 #define TR_TYPE_LINE_ROW (tr_line_row_get_type ())
 G_DECLARE_FINAL_TYPE (TrLineRow, tr_line_row, TR, LINE_ROW, GtkListBoxRow)
