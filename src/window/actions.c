@@ -18,12 +18,10 @@ tr_action_get_label (const TrAction *action)
   return _(action->label);
 }
 
-char *
-tr_actions_dup_history_label (const char *verb,
-                              const char *what)
+static char *
+dup_history_label (const char *verb,
+                   const char *what)
 {
-  g_return_val_if_fail (verb != NULL, NULL);
-
   if (what == NULL)
     return g_strdup (verb);
 
@@ -65,7 +63,7 @@ tr_actions_set_tooltip (GtkWidget  *button,
 
   g_return_if_fail (action != NULL);
 
-  g_autofree char *label = tr_actions_dup_history_label (tr_action_get_label (action), what);
+  g_autofree char *label = dup_history_label (tr_action_get_label (action), what);
   g_autofree char *key = action->accelerator != NULL ? dup_key_label (action->accelerator) : NULL;
   g_autofree char *tooltip = key != NULL ? g_strdup_printf ("%s (%s)", label, key) : g_strdup (label);
 
@@ -90,9 +88,9 @@ dup_menu_label (const TrAction *action,
   const char *label = tr_action_get_label (action);
 
   if (g_str_equal (action->name, "win.undo"))
-    return tr_actions_dup_history_label (label, undo);
+    return dup_history_label (label, undo);
   if (g_str_equal (action->name, "win.redo"))
-    return tr_actions_dup_history_label (label, redo);
+    return dup_history_label (label, redo);
 
   return g_strdup (label);
 }

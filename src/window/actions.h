@@ -38,9 +38,6 @@ const char     *tr_action_get_label        (const TrAction *action);   /* transl
 GMenuModel     *tr_actions_new_menu        (const char *undo,
                                             const char *redo,
                                             GMenuModel *recent);
-/* "Undo: change amount of Butter" (transfer full) */
-char           *tr_actions_dup_history_label (const char *verb,
-                                            const char *what);
 /* Makes a button do an action: its name for everybody, its key in the tooltip. */
 void            tr_actions_set_up_button   (GtkWidget      *button,
                                             const char     *name);

@@ -158,13 +158,10 @@ tr_doughs_move (TrDoughs *self,
   tr_page_commit (TR_PAGE (self), g_steal_pointer (&draft), label, NULL, where);
 }
 
-void
-tr_doughs_rename (TrDoughs   *self,
-                  const char *name)
+static void
+rename_dough (TrDoughs   *self,
+              const char *name)
 {
-  g_return_if_fail (TR_IS_DOUGHS (self));
-  g_return_if_fail (name != NULL);
-
   const TrDough *dough = tr_page_get_dough (TR_PAGE (self));
 
   if (dough == NULL)
@@ -198,11 +195,11 @@ renamed_cb (TrDoughRow *row,
 
   if (g_strcmp0 (chosen, tr_dough_row_get_id (row)) == 0)
     {
-      tr_doughs_rename (self, name);
+      rename_dough (self, name);
       return;
     }
   tr_page_set_dough (TR_PAGE (self), tr_dough_row_get_id (row));
-  tr_doughs_rename (self, name);
+  rename_dough (self, name);
   tr_page_set_dough (TR_PAGE (self), chosen);
 }
 

@@ -22,7 +22,6 @@ void       tr_doughs_add       (TrDoughs *self, TrDough *dough);   /* takes it; 
 void       tr_doughs_duplicate (TrDoughs *self);
 void       tr_doughs_delete    (TrDoughs *self);
 void       tr_doughs_move      (TrDoughs *self, guint to);         /* the index it shall have */
-void       tr_doughs_rename    (TrDoughs *self, const char *name);
 void       tr_doughs_start_rename (TrDoughs *self);                /* in place */
 
 G_END_DECLS

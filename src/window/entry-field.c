@@ -362,11 +362,10 @@ changed_cb (GtkEditable  *editable,
   take (self, page, FALSE);
 }
 
-void
-tr_entry_field_settle (TrEntryField *self)
+/* Commits what stands there and ends the undo step. */
+static void
+settle (TrEntryField *self)
 {
-  g_return_if_fail (TR_IS_ENTRY_FIELD (self));
-
   TrPage *page = tr_field_get_page (TR_FIELD (self));
 
   if (!self->is_edited || page == NULL || tr_page_is_refreshing (page))
@@ -405,7 +404,7 @@ static void
 focus_left_cb (GtkEventControllerFocus *controller,
                TrEntryField            *self)
 {
-  tr_entry_field_settle (self);
+  settle (self);
 }
 
 static gboolean
@@ -580,7 +579,7 @@ tr_entry_field_new (const TrMember *member,
   self->member = member;
   self->entry = new_entry (member);
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
-  g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (tr_entry_field_settle), self);
+  g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (settle), self);
   add_controllers (self);
   tr_field_build (TR_FIELD (self), shape, _(member->label), member->tooltip != NULL ? _(member->tooltip) : NULL, self->entry);
 

@@ -25,7 +25,5 @@ GtkWidget *tr_entry_field_new             (const TrMember *member,
 void       tr_entry_field_set_width_chars (TrEntryField   *self,
                                            int             least,
                                            int             most);
-/* As if the focus left: commits what stands there and ends the undo step. */
-void       tr_entry_field_settle          (TrEntryField   *self);
 
 G_END_DECLS

@@ -186,11 +186,9 @@ accept (TrIngredientEntry *self)
   return TRUE;
 }
 
-void
-tr_ingredient_entry_settle (TrIngredientEntry *self)
+static void
+settle (TrIngredientEntry *self)
 {
-  g_return_if_fail (TR_IS_INGREDIENT_ENTRY (self));
-
   close_list (self);
   if (!self->is_edited)
     return;
@@ -237,7 +235,7 @@ static void
 focus_left_cb (GtkEventControllerFocus *controller,
                TrIngredientEntry       *self)
 {
-  tr_ingredient_entry_settle (self);
+  settle (self);
 }
 
 static void
@@ -278,13 +276,6 @@ key_pressed_cb (GtkEventControllerKey *controller,
     default:
       return FALSE;
     }
-}
-
-static void
-activated_cb (GtkEntry          *entry,
-              TrIngredientEntry *self)
-{
-  tr_ingredient_entry_settle (self);
 }
 
 /* The widget */
@@ -410,7 +401,7 @@ tr_ingredient_entry_init (TrIngredientEntry *self)
   gtk_widget_set_parent (self->entry, GTK_WIDGET (self));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_HAS_POPUP, TRUE, -1);
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
-  g_signal_connect (self->entry, "activate", G_CALLBACK (activated_cb), self);
+  g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (settle), self);
   add_controllers (self);
   build_popover (self);
   tr_ingredient_entry_set_name (self, _("Ingredient"));

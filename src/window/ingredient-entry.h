@@ -39,7 +39,5 @@ void        tr_ingredient_entry_set_name   (TrIngredientEntry *self,
                                             const char        *name);     /* for those who cannot see it */
 /* The entry that takes the typing. */
 GtkWidget  *tr_ingredient_entry_get_entry  (TrIngredientEntry *self);
-/* As if the focus left. */
-void        tr_ingredient_entry_settle     (TrIngredientEntry *self);
 
 G_END_DECLS

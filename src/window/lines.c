@@ -93,9 +93,9 @@ tr_reach_line (const TrTrial *trial,
   return item < own->lines->len ? tr_dough_get_line (own, item) : NULL;
 }
 
-gboolean
-tr_lines_are_together (const TrLine *a,
-                       const TrLine *b)
+static gboolean
+are_together (const TrLine *a,
+              const TrLine *b)
 {
   return a->stage == b->stage && (a->stage != TR_STAGE_PREFERMENT || g_strcmp0 (a->group, b->group) == 0);
 }
@@ -122,7 +122,7 @@ append_group (const TrDough *dough,
   const TrLine *head = tr_dough_get_line (dough, first);
 
   for (guint i = first; i < dough->lines->len; i++)
-    if (tr_lines_are_together (tr_dough_get_line (dough, i), head))
+    if (are_together (tr_dough_get_line (dough, i), head))
       g_array_append_val (order, i);
 }
 
@@ -131,7 +131,7 @@ is_first_of_group (const TrDough *dough,
                    guint          index)
 {
   for (guint i = 0; i < index; i++)
-    if (tr_lines_are_together (tr_dough_get_line (dough, i), tr_dough_get_line (dough, index)))
+    if (are_together (tr_dough_get_line (dough, i), tr_dough_get_line (dough, index)))
       return FALSE;
 
   return TRUE;
@@ -190,7 +190,7 @@ tr_lines_move (TrDough *dough,
   TrLine *line = tr_dough_get_line (dough, index);
   const TrLine *neighbour = tr_dough_get_line (dough, other);
 
-  if (!tr_lines_are_together (line, neighbour))
+  if (!are_together (line, neighbour))
     {
       line->stage = neighbour->stage;
       tr_set_text (&line->group, neighbour->group);

@@ -31,8 +31,6 @@ gpointer   tr_reach_line         (const TrTrial *trial,
                                   guint          item,
                                   gboolean       make);
 
-gboolean   tr_lines_are_together (const TrLine  *a,
-                                  const TrLine  *b);             /* same stage and group */
 gboolean   tr_line_equal         (const TrLine  *a,
                                   const TrLine  *b);
 /* Line indices in the order they are shown. (element-type guint) */

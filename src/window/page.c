@@ -57,11 +57,10 @@ refresh_now (TrPage *self)
     }
 }
 
-void
-tr_page_queue_refresh (TrPage *self)
+/* At once when mapped, else when shown. */
+static void
+queue_refresh (TrPage *self)
 {
-  g_return_if_fail (TR_IS_PAGE (self));
-
   get_private (self)->is_stale = TRUE;
   if (gtk_widget_get_mapped (GTK_WIDGET (self)))
     refresh_now (self);
@@ -72,7 +71,7 @@ document_changed_cb (TrDocument *document,
                      const char *pointer,
                      TrPage     *self)
 {
-  tr_page_queue_refresh (self);
+  queue_refresh (self);
 }
 
 static void
@@ -168,7 +167,7 @@ tr_page_set_document (TrPage     *self,
       priv->document = g_object_ref (document);
       priv->changed_handler = g_signal_connect (document, "changed", G_CALLBACK (document_changed_cb), self);
     }
-  tr_page_queue_refresh (self);
+  queue_refresh (self);
 }
 
 TrDocument *
@@ -186,7 +185,7 @@ tr_page_set_dough (TrPage     *self,
   g_return_if_fail (TR_IS_PAGE (self));
 
   if (tr_set_text (&get_private (self)->dough_id, id))
-    tr_page_queue_refresh (self);
+    queue_refresh (self);
 }
 
 int
@@ -237,7 +236,7 @@ tr_page_set_reader (TrPage         *self,
     return;
 
   priv->reader = *reader;
-  tr_page_queue_refresh (self);
+  queue_refresh (self);
 }
 
 const TrReader *
