@@ -80,7 +80,7 @@ const double *tr_picture_get_outline     (const TrPicture *picture, const TrHit 
 /* The box of one band, or of whatever else the hit names. */
 gboolean      tr_picture_get_box         (const TrPicture *picture, const TrHit *hit, TrBox *box);
 
-/* What was written, for the tests: the texts and the boxes they cover. */
+/* What was written: the texts and the boxes they cover. */
 guint         tr_picture_count_texts     (const TrPicture *picture);
 const char   *tr_picture_get_text        (const TrPicture *picture, guint index, TrBox *box);
 /* The box that holds every shape (texts as above). */

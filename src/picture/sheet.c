@@ -265,6 +265,50 @@ add_worktop (TrSheetPlan *sheet)
   tr_picture_set_hit (sheet->picture, TR_PART_OF_WORKTOP, 0, _("Worktop"));
 }
 
+/* What the tray's outline goes behind: the sheet and every text. */
+static GArray *
+find_obstacles (const TrSheetPlan *sheet)
+{
+  GArray *boxes = g_array_new (FALSE, FALSE, sizeof (TrBox));
+  TrBox box = box_of (sheet, 0, 0, tr_sheet_plan_rolled_mm (sheet), sheet->sheet->width_mm);
+  double off = 0.2 * sheet->em;
+
+  g_array_append_val (boxes, box);
+  for (guint i = 0, n = tr_picture_count_texts (sheet->picture); i < n; i++)
+    {
+      tr_picture_get_text (sheet->picture, i, &box);
+      box = (TrBox) { box.x - off, box.y - off, box.width + 2 * off, box.height + 2 * off };
+      g_array_append_val (boxes, box);
+    }
+  return boxes;
+}
+
+/* A level or upright line, left out where it meets one of the boxes from `first` on. */
+static void
+add_line_behind (TrSheetPlan  *sheet,
+                 const GArray *boxes,
+                 guint         first,
+                 double        x1,
+                 double        y1,
+                 double        x2,
+                 double        y2)
+{
+  for (guint i = first; i < boxes->len; i++)
+    {
+      const TrBox *box = &g_array_index (boxes, TrBox, i);
+      double right = box->x + box->width, bottom = box->y + box->height;
+
+      if (x2 < box->x || x1 > right || y2 < box->y || y1 > bottom)
+        continue;
+      if (x1 < x2 ? x1 < box->x : y1 < box->y)
+        add_line_behind (sheet, boxes, i + 1, x1, y1, x1 < x2 ? box->x : x2, x1 < x2 ? y2 : box->y);
+      if (x1 < x2 ? x2 > right : y2 > bottom)
+        add_line_behind (sheet, boxes, i + 1, x1 < x2 ? right : x1, x1 < x2 ? y1 : bottom, x2, y2);
+      return;
+    }
+  tr_picture_add_line (sheet->picture, x1, y1, x2, y2, TR_PEN_HAIR, &sheet->look->dim);
+}
+
 /* On screen a tray to the same scale, its long side along the sheet's; seen where it is
  * larger. Returns whether anything of it shows. */
 static gboolean
@@ -274,12 +318,18 @@ add_tray (TrSheetPlan *sheet)
   double length = sheet->sheet->length_mm, width = sheet->sheet->width_mm;
   double along = (tray[0] > tray[1]) == (length > width) ? tray[0] : tray[1], across = tray[0] + tray[1] - along;
   TrBox box = box_of (sheet, (length - along) / 2, (width - across) / 2, along, across);
+  double right = box.x + box.width, bottom = box.y + box.height;
+  g_autoptr (GArray) boxes = NULL;
 
   if ((along <= length && across <= width) || sheet->look->device_scale <= 0)
     return FALSE;
-  if (box.x < 0 || box.y < 0 || box.x + box.width > sheet->width || box.y + box.height > sheet->height - 2 * sheet->em)
+  if (box.x < 0 || box.y < 0 || right > sheet->width || bottom > sheet->height - 2 * sheet->em)
     return FALSE;
-  tr_picture_add_rect (sheet->picture, &box, NULL, TR_PEN_HAIR, &sheet->look->dim);
+  boxes = find_obstacles (sheet);
+  add_line_behind (sheet, boxes, 0, box.x, box.y, right, box.y);
+  add_line_behind (sheet, boxes, 0, box.x, bottom, right, bottom);
+  add_line_behind (sheet, boxes, 0, box.x, box.y, box.x, bottom);
+  add_line_behind (sheet, boxes, 0, right, box.y, right, bottom);
   return TRUE;
 }
 
@@ -487,7 +537,6 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
 
   plan (&sheet);
   add_worktop (&sheet);
-  sheet.shows_tray = add_tray (&sheet);
   add_sheet (&sheet);
   add_pieces (&sheet);
   box = tr_sheet_plan_get_box (&sheet);
@@ -496,6 +545,7 @@ tr_sheet_picture_new (const TrDoughFigures *figures,
   tr_sheet_plan_add_marks (&sheet);
   tr_sheet_plan_add_dimensions (&sheet);
   add_several (&sheet);
+  sheet.shows_tray = add_tray (&sheet);
   add_legend (&sheet);
   tr_picture_tuck_in (sheet.picture);
   describe (&sheet);
