@@ -5,7 +5,9 @@
  *
  * Preferments are groups of their own and come back in the dough as one line
  * each. Every sum printed is the sum of the weights printed: they were
- * rounded together, in the steps of the reader's scale.
+ * rounded together, in the steps of the reader's scale. What is too little for
+ * a step is printed as it is, with a star, and a note says that the sums,
+ * where it is nothing, leave it out.
  */
 
 #include "config.h"
@@ -25,6 +27,7 @@ typedef struct {
   double name_right, weight_right, percent_right;
   double *rounded;               /* grams, one a line */
   double step_g, fine_step_g;    /* as passed to words */
+  gboolean has_little;           /* a line under the scale's step */
 } Weigh;
 
 /* An ounce scale shows about the same fineness in rounder steps. */
@@ -124,6 +127,28 @@ add_unweighed_row (Weigh               *weigh,
   tr_card_add_tick (picture, weigh->width - TR_TICK_PT, 0.85 * em);
 }
 
+/* Weighed, and less than the scale shows: never 0, or it would be left out. */
+static gboolean
+is_little (const Weigh *weigh,
+           guint        index)
+{
+  return line_at (weigh, index)->grams > 0 && fabs (weigh->rounded[index]) <= 0;
+}
+
+static char *
+dup_line_weight (const Weigh *weigh,
+                 guint        index)
+{
+  const TrLineFigures *line = line_at (weigh, index);
+  g_autofree char *little = NULL;
+
+  if (!is_little (weigh, index))
+    return tr_words_mass_number (weigh->card->reader, weigh->rounded[index],
+                                 tr_line_is_fine (line) ? weigh->fine_step_g : weigh->step_g);
+  little = tr_words_mass (weigh->card->reader, line->grams);
+  return g_strconcat (little, "*", NULL);
+}
+
 static void
 add_row (Weigh *weigh,
          guint  index)
@@ -140,8 +165,8 @@ add_row (Weigh *weigh,
       return;
     }
   picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, height);
-  weight = tr_words_mass_number (weigh->card->reader, weigh->rounded[index],
-                                 tr_line_is_fine (line) ? weigh->fine_step_g : weigh->step_g);
+  weight = dup_line_weight (weigh, index);
+  weigh->has_little |= is_little (weigh, index);
   add_names (weigh, picture, line->known ? tr_words_ingredient (&line->ingredient) : line->line->amount, baseline);
   add_weight (weigh, picture, weight, 1.5 * weigh->em, baseline);
   if (isfinite (line->percent) && line->line->stage != TR_STAGE_FINISH)
@@ -307,7 +332,7 @@ static void
 add_total (Weigh *weigh)
 {
   const TrLook *look = &weigh->card->look;
-  double em = weigh->em, dough = 0, fat = 0, height = 2.2 * em, baseline = 1.5 * em;
+  double em = weigh->em, dough = 0, fat = 0, height = 2.2 * em, baseline = 1.6 * em;
   g_autofree char *dough_text = NULL, *fat_text = NULL, *text = NULL, *total = NULL;
   gboolean incomplete = FALSE, any = FALSE;
   TrPicture *picture;
@@ -336,6 +361,21 @@ add_total (Weigh *weigh)
   add_weight (weigh, picture, total, 1.6 * em, baseline);
   if (incomplete)
     tr_card_add_caution (picture, _("The sum leaves out what is not weighed."), 0.95 * em, 0, weigh->width, baseline + 1.45 * em, 1);
+}
+
+/* After the last weight. */
+static void
+add_little_note (Weigh *weigh)
+{
+  TrPicture *picture;
+  double end;
+
+  if (!weigh->has_little)
+    return;
+  picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, 1.6 * weigh->em);
+  end = tr_card_add_paragraph (picture, _("* Less than a step of the scale: weigh it on a finer one. The sums leave it out."),
+                               weigh->em, 400, &weigh->card->look.text, 0, weigh->width, 1.1 * weigh->em, 3);
+  tr_picture_set_height (picture, end - 0.7 * weigh->em);
 }
 
 /* Several blocks: what goes into each. */
@@ -479,6 +519,7 @@ tr_card_weigh_blocks (const TrCard *card,
   add_total (&weigh);
   add_division (&weigh);
   add_finish (&weigh);
+  add_little_note (&weigh);
   add_steps (&weigh);
   g_free (weigh.rounded);
   return weigh.blocks;

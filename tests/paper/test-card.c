@@ -174,6 +174,46 @@ test_preferment_comes_back_as_one_line (void)
   close_card (&fixture);
 }
 
+/* On a coarse scale what is too little for a step keeps its weight, and the
+ * sum is still that of the other weights printed. */
+static void
+test_too_little_for_the_scale_is_not_nothing (void)
+{
+  g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+  Fixture fixture;
+  const TrFormula *formula;
+  g_autofree double *rounded = NULL;
+  double sum = 0;
+  guint little = 0;
+
+  trial->bench->scale_step_g = 100;
+  open_card (&fixture, trial, -1, TR_UNITS_METRIC, TR_PAPER_A4);
+  formula = &dough_of (&fixture)->formula;
+  rounded = g_new (double, formula->lines->len);
+  tr_formula_round_for_scale (formula, dough_of (&fixture)->bench, rounded);
+  for (guint i = 0; i < formula->lines->len; i++)
+    {
+      const TrLineFigures *line = &g_array_index (formula->lines, TrLineFigures, i);
+
+      sum += line->line->stage != TR_STAGE_FINISH ? rounded[i] : 0;
+      if (line->grams > 0 && fabs (rounded[i]) <= 0)
+        {
+          g_autofree char *grams = tr_words_mass (&fixture.reader, line->grams);
+
+          assert_has (&fixture, g_strconcat (grams, "*", NULL));
+          little++;
+        }
+    }
+  g_assert_cmpuint (little, >, 0);
+  g_assert_null (strstr (fixture.text->str, "\n0\n"));
+  assert_has (&fixture, tr_words_mass_number (&fixture.reader, sum, fabs (remainder (sum, 100)) < 1e-6 ? 100 : 0.1));
+  assert_says (&fixture, g_strdup ("* Less than a step of the scale: weigh it on a finer one. The sums leave it out."));
+  close_card (&fixture);
+  open_sample (&fixture, SAMPLE_CROISSANT);
+  g_assert_false (says (&fixture, "Less than a step"));
+  close_card (&fixture);
+}
+
 static void
 test_sizes_of_lock_in_and_turns (void)
 {
@@ -465,6 +505,7 @@ main (int    argc,
 
   g_test_add_func ("/paper/card/weights-are-there-with-their-sum", test_weights_and_their_sum);
   g_test_add_func ("/paper/card/preferment-comes-back-as-one-line", test_preferment_comes_back_as_one_line);
+  g_test_add_func ("/paper/card/too-little-for-the-scale-is-not-nothing", test_too_little_for_the_scale_is_not_nothing);
   g_test_add_func ("/paper/card/sizes-of-lock-in-turns-and-sheet", test_sizes_of_lock_in_and_turns);
   g_test_add_func ("/paper/card/everything-the-bench-needs", test_everything_the_bench_needs);
   g_test_add_func ("/paper/card/letter-says-which-third-first", test_letter_says_which_third_first);
