@@ -139,7 +139,7 @@ add_direction (Turns               *turns,
 
   if (!isfinite (scale) || scale <= 0 || length * scale < 0.4 * turns->em || width * scale < 0.8 * turns->em)
     return;
-  tr_picture_add_rect (picture, &box, &look->dough, TR_PEN_INNER, NULL);
+  tr_picture_add_rect (picture, &box, tr_look_get_outside (look, turns->card->dough->dough), TR_PEN_INNER, NULL);
   tr_picture_add_arrow (picture, box.x + box.width / 2, box.y + box.height - 0.15 * turns->em,
                         box.x + box.width / 2, box.y + 0.15 * turns->em, TRUE, &look->line);
 }

@@ -85,7 +85,7 @@ add_outer (LockIn *lock_in)
 {
   const TrLook *look = lock_in->look;
 
-  tr_picture_add_rect (lock_in->picture, &lock_in->open, is_inverse (lock_in) ? &look->fat : &look->dough,
+  tr_picture_add_rect (lock_in->picture, &lock_in->open, tr_look_get_outside (look, lock_in->figures->dough),
                        TR_PEN_OUTLINE, &look->line);
   tr_picture_set_hit (lock_in->picture, TR_PART_OF_LOCK_IN, 0, is_inverse (lock_in) ? _("Fat sheet") : _("Dough sheet"));
 }
@@ -248,7 +248,7 @@ add_closed (LockIn *lock_in)
   double right = lock_in->open.x + lock_in->open.width;
 
   tr_picture_add_arrow (lock_in->picture, right + 2.9 * em, y, lock_in->closed.x - 0.6 * em, y, FALSE, &look->dim);
-  tr_picture_add_rect (lock_in->picture, &lock_in->closed, is_inverse (lock_in) ? &look->fat : &look->dough,
+  tr_picture_add_rect (lock_in->picture, &lock_in->closed, tr_look_get_outside (look, lock_in->figures->dough),
                        TR_PEN_OUTLINE, &look->line);
   tr_picture_set_hit (lock_in->picture, TR_PART_OF_LOCK_IN, 2, _("Closed block"));
 }

@@ -10,7 +10,7 @@
  * 1.4.11).
  */
 
-#include "picture.h"
+#include "shapes.h"
 
 /* Both families are free and packaged; pango takes the first that is
  * installed and falls back to whatever there is. */
@@ -71,4 +71,11 @@ tr_cairo_set_colour (cairo_t        *cr,
                      const TrColour *colour)
 {
   cairo_set_source_rgb (cr, colour->r, colour->g, colour->b);
+}
+
+const TrColour *
+tr_look_get_outside (const TrLook  *look,
+                     const TrDough *dough)
+{
+  return dough->lock_in != NULL && dough->lock_in->style == TR_STYLE_INVERSE ? &look->fat : &look->dough;
 }

@@ -26,6 +26,8 @@ typedef enum { TR_PEN_NONE, TR_PEN_HAIR, TR_PEN_INNER, TR_PEN_OUTLINE, TR_PEN_HE
 TrPicture    *tr_picture_new             (const TrLook *look, const TrReader *reader, double width, double height);
 const TrLook *tr_picture_get_look        (const TrPicture *picture);
 void          tr_picture_set_height      (TrPicture *picture, double height);
+/* What is seen of a block of this dough: fat when it was locked in inverse. */
+const TrColour *tr_look_get_outside      (const TrLook *look, const TrDough *dough);
 
 /* `fill` NULL: not filled. `stroke` NULL: the look's line. */
 void          tr_picture_add_rect        (TrPicture *picture, const TrBox *box, const TrColour *fill, TrPen pen, const TrColour *stroke);

@@ -163,7 +163,7 @@ add_side (Turn *turn,
   g_autofree char *size = tr_words_size_bare (turn->reader, size_of (turn, stage));
   const char *text = strrchr (size, ' ') + 1;       /* the thickness as the size says it */
 
-  tr_picture_add_rect (turn->picture, &box, &look->dough, TR_PEN_OUTLINE, &look->line);
+  tr_picture_add_rect (turn->picture, &box, tr_look_get_outside (look, turn->figures->dough), TR_PEN_OUTLINE, &look->line);
   for (int i = 1; i < layers; i++)
     {
       double y = box.y + box.height * i / layers;
@@ -202,7 +202,7 @@ add_trim (Turn *turn)
     {
       TrBox strip = { end == 0 ? box->x - trim : box->x + box->width, box->y, trim, box->height };
 
-      tr_picture_add_rect (turn->picture, &strip, &turn->look->dough, TR_PEN_INNER, &turn->look->line);
+      tr_picture_add_rect (turn->picture, &strip, tr_look_get_outside (turn->look, turn->figures->dough), TR_PEN_INNER, &turn->look->line);
       tr_picture_add_hatch (turn->picture, &strip, 0.42 * turn->em, &turn->look->line);
     }
 }
@@ -221,8 +221,8 @@ add_stage (Turn *turn,
   g_autofree char *all = tr_words_size (turn->reader, size);
   g_autofree char *label = g_strdup_printf ("%s %s", title, all);
 
-  tr_picture_add_rect (turn->picture, box, &look->dough, broken ? TR_PEN_HEAVY : TR_PEN_OUTLINE,
-                       broken ? &look->warning : &look->line);
+  tr_picture_add_rect (turn->picture, box, tr_look_get_outside (look, turn->figures->dough),
+                       broken ? TR_PEN_HEAVY : TR_PEN_OUTLINE, broken ? &look->warning : &look->line);
   tr_picture_set_hit (turn->picture, TR_PART_OF_TURN, turn->index, label);
   tr_picture_add_dimension_h (turn->picture, box->x, box->x + box->width, box->y, box->y - 0.8 * turn->em, length);
   tr_picture_add_dimension_v (turn->picture, box->y, box->y + box->height, box->x, box->x - 0.8 * turn->em, width);

@@ -478,6 +478,36 @@ test_tray_goes_behind_every_number (void)
   g_assert_cmpuint (seen, >, 10);
 }
 
+/* A block that was locked in inverse is fat outside. */
+static void
+test_blocks_show_what_is_outside (void)
+{
+  for (TrStyle style = TR_STYLE_HALF; style < TR_N_STYLES; style++)
+    {
+      g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+      g_autoptr (TrFigures) figures = NULL;
+      g_autoptr (TrPicture) picture = NULL;
+      cairo_surface_t *surface;
+      const double *corners;
+      const guint8 *pixel;
+      const TrColour *wanted;
+      TrLook look;
+      guint n;
+
+      tr_trial_get_dough (trial, 0)->lock_in->style = style;
+      figures = tr_figures_compute (trial, NULL);
+      init_look (&look);
+      picture = make (TURN, tr_figures_get_dough (figures, 0), 0, &look, 900, 400);
+      surface = paint (picture);
+      corners = tr_picture_get_outline (picture, &(TrHit) { TR_PART_OF_TURN, 0 }, &n);
+      pixel = cairo_image_surface_get_data (surface) + ((int) corners[1] + 4) * cairo_image_surface_get_stride (surface) + ((int) corners[0] + 4) * 4;
+      wanted = style == TR_STYLE_INVERSE ? &look.fat : &look.dough;
+      g_assert_cmpfloat_with_epsilon (pixel[0] / 255.0, wanted->b, 0.01);
+      g_assert_cmpfloat_with_epsilon (pixel[1] / 255.0, wanted->g, 0.01);
+      cairo_surface_destroy (surface);
+    }
+}
+
 /* ---- words ---- */
 
 static void
@@ -628,6 +658,7 @@ main (int    argc,
   g_test_add_func ("/picture/sheet/several-sheets-are-said", test_several_sheets_are_said);
   g_test_add_func ("/picture/sheet/tray-goes-behind-every-number", test_tray_goes_behind_every_number);
   g_test_add_func ("/picture/lock-in/letter-says-which-third-first", test_letter_is_numbered);
+  g_test_add_func ("/picture/turn/blocks-show-what-is-outside", test_blocks_show_what_is_outside);
   g_test_add_func ("/picture/turn/broken-limits-are-said", test_breaks_are_said);
   g_test_add_func ("/picture/descriptions-have-the-numbers", test_descriptions_have_the_numbers);
   g_test_add_func ("/picture/nothing-lies-outside-or-on-another-text", test_nothing_outside_or_overlapping);
