@@ -480,16 +480,9 @@ key_pressed_cb (GtkEventControllerKey *controller,
 static void
 add_controllers (TrEntryField *self)
 {
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = tr_entry_listen (self->entry, G_CALLBACK (key_pressed_cb), G_CALLBACK (focus_left_cb), self);
 
   g_signal_connect_object (focus, "enter", G_CALLBACK (focus_entered_cb), self, 0);
-  g_signal_connect_object (focus, "leave", G_CALLBACK (focus_left_cb), self, 0);
-  gtk_widget_add_controller (self->entry, focus);
-
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, 0);
-  gtk_widget_add_controller (self->entry, keys);
 }
 
 static void

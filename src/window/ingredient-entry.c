@@ -17,6 +17,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "ingredient-find.h"
+#include "section.h"
 
 struct _TrIngredientEntry
 {
@@ -358,20 +359,6 @@ tr_ingredient_entry_class_init (TrIngredientEntryClass *klass)
 }
 
 static void
-add_controllers (TrIngredientEntry *self)
-{
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
-
-  g_signal_connect_object (focus, "leave", G_CALLBACK (focus_left_cb), self, 0);
-  gtk_widget_add_controller (self->entry, focus);
-
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, 0);
-  gtk_widget_add_controller (self->entry, keys);
-}
-
-static void
 build_popover (TrIngredientEntry *self)
 {
   self->list = gtk_list_box_new ();
@@ -402,7 +389,7 @@ tr_ingredient_entry_init (TrIngredientEntry *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_HAS_POPUP, TRUE, -1);
   g_signal_connect (self->entry, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (settle), self);
-  add_controllers (self);
+  tr_entry_listen (self->entry, G_CALLBACK (key_pressed_cb), G_CALLBACK (focus_left_cb), self);
   build_popover (self);
   tr_ingredient_entry_set_name (self, _("Ingredient"));
 }

@@ -161,3 +161,22 @@ tr_entry_set_tabular (GtkEntry *entry)
 
   gtk_entry_set_attributes (entry, attributes);
 }
+
+GtkEventController *
+tr_entry_listen (GtkWidget *entry,
+                 GCallback  key_pressed_cb,
+                 GCallback  focus_left_cb,
+                 gpointer   object)
+{
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  g_signal_connect_object (focus, "leave", focus_left_cb, object, 0);
+  gtk_widget_add_controller (entry, focus);
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", key_pressed_cb, object, 0);
+  gtk_widget_add_controller (entry, keys);
+
+  return focus;
+}

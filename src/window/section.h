@@ -40,5 +40,13 @@ GtkWidget *tr_figure_label_new     (int          width_chars);
 void       tr_figure_label_take    (GtkWidget   *label,
                                     char        *text);
 void       tr_entry_set_tabular    (GtkEntry    *entry);
+/* The keys pressed in an entry, before it sees them, and the focus that leaves
+ * it, as long as `object` lives: callbacks as of GtkEventControllerKey and
+ * GtkEventControllerFocus. Returns the latter, borrowed. */
+GtkEventController *
+           tr_entry_listen         (GtkWidget   *entry,
+                                    GCallback    key_pressed_cb,
+                                    GCallback    focus_left_cb,
+                                    gpointer     object);
 
 G_END_DECLS

@@ -15,6 +15,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "../words/words.h"
+#include "section.h"
 
 struct _TrStageHeader
 {
@@ -125,17 +126,10 @@ key_pressed_cb (GtkEventControllerKey *controller,
 }
 
 static void
-add_name_controllers (TrStageHeader *self)
+focus_left_cb (GtkEventControllerFocus *controller,
+               TrStageHeader           *self)
 {
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
-
-  g_signal_connect_object (focus, "leave", G_CALLBACK (name_left_cb), self, G_CONNECT_SWAPPED);
-  gtk_widget_add_controller (self->name, focus);
-
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, 0);
-  gtk_widget_add_controller (self->name, keys);
+  name_left_cb (self);
 }
 
 static void
@@ -161,7 +155,7 @@ tr_stage_header_init (TrStageHeader *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_editable_get_delegate (GTK_EDITABLE (self->name))),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Name of the preferment"), -1);
   g_signal_connect_swapped (self->name, "activate", G_CALLBACK (name_left_cb), self);
-  add_name_controllers (self);
+  tr_entry_listen (self->name, G_CALLBACK (key_pressed_cb), G_CALLBACK (focus_left_cb), self);
   gtk_widget_set_parent (self->name, GTK_WIDGET (self));
 
   self->add = gtk_button_new_from_icon_name ("list-add-symbolic");
