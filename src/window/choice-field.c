@@ -171,13 +171,25 @@ tr_choice_field_init (TrChoiceField *self)
 {
 }
 
+/* What is lower case inside a sentence stands alone here. */
+static char *
+dup_entry_name (const TrChoice *choice,
+                guint           value)
+{
+  g_autofree char *name = choice->dup_name (value);
+  g_autofree char *first = g_utf8_substring (name, 0, MIN (1, g_utf8_strlen (name, -1)));
+  g_autofree char *capital = g_utf8_strup (first, -1);
+
+  return g_strconcat (capital, name + strlen (first), NULL);
+}
+
 static GtkWidget *
 new_drop_down (const TrChoice *choice)
 {
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
 
   for (guint i = 0; i < choice->n_values; i++)
-    gtk_string_list_take (names, choice->dup_name (i));
+    gtk_string_list_take (names, dup_entry_name (choice, i));
 
   GtkWidget *drop_down = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&names)), NULL);
 

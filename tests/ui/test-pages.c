@@ -207,6 +207,48 @@ test_every_choice_writes_what_it_says (gconstpointer data)
 }
 
 static void
+assert_entries_are_capitalised (GtkDropDown *drop_down)
+{
+  GListModel *entries = gtk_drop_down_get_model (drop_down);
+
+  for (guint i = 0; i < g_list_model_get_n_items (entries); i++)
+    {
+      g_autoptr (GtkStringObject) entry = g_list_model_get_item (entries, i);
+      const char *name = gtk_string_object_get_string (entry);
+
+      if (g_unichar_islower (g_utf8_get_char (name)))
+        g_error ("“%s” stands alone and starts small", name);
+      g_assert_cmpstr (name, !=, "");
+    }
+}
+
+static guint
+check_drop_downs (GtkWidget *root)
+{
+  guint count = 0;
+
+  if (GTK_IS_DROP_DOWN (root))
+    {
+      assert_entries_are_capitalised (GTK_DROP_DOWN (root));
+      return 1;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
+    count += check_drop_downs (child);
+
+  return count;
+}
+
+static void
+test_entries_of_a_list_start_alike (gconstpointer data)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, ((const PageRow *) data)->make, "d1");
+  g_assert_cmpuint (check_drop_downs (GTK_WIDGET (fixture.page)), >, 0);
+  page_tear_down (&fixture);
+}
+
+static void
 test_fields_follow_the_choice (void)
 {
   PageFixture fixture;
@@ -504,6 +546,7 @@ add_page (const PageRow *row)
   const struct { const char *claim; GTestDataFunc test; } tests[] = {
     { "every-field-writes-what-it-shows", test_every_field_writes_what_it_shows },
     { "every-choice-writes-what-it-says", test_every_choice_writes_what_it_says },
+    { "entries-of-a-list-start-alike", test_entries_of_a_list_start_alike },
     { "go-to-focuses-the-field", test_go_to_focuses_the_field },
   };
 
