@@ -35,9 +35,8 @@ new_filter (void)
   return filter;
 }
 
-/* A window asks one thing at a time; the question goes with the window. */
-static GCancellable *
-start_asking (TrWindow *self)
+GCancellable *
+tr_window_start_asking (TrWindow *self)
 {
   g_set_object (&self->cancellable, NULL);
   self->cancellable = g_cancellable_new ();
@@ -116,7 +115,7 @@ tr_window_open (TrWindow *self)
 {
   g_autoptr (GtkFileFilter) filter = new_filter ();
 
-  tr_compat_open_file_async (GTK_WINDOW (self), _("Open a trial"), filter, start_asking (self), open_chosen_cb, NULL);
+  tr_compat_open_file_async (GTK_WINDOW (self), _("Open a trial"), filter, tr_window_start_asking (self), open_chosen_cb, NULL);
 }
 
 void
@@ -255,7 +254,7 @@ tr_window_save_as (TrWindow *self)
   tr_window_settle_focus (self);
   name = dup_suggested_name (self);
   tr_compat_save_file_async (GTK_WINDOW (self), _("Save the trial"), filter, folder, name,
-                             start_asking (self), save_chosen_cb, NULL);
+                             tr_window_start_asking (self), save_chosen_cb, NULL);
 }
 
 enum { OVERWRITE_CANCEL, OVERWRITE_ELSEWHERE, OVERWRITE_IT };
@@ -301,7 +300,7 @@ ask_to_overwrite (TrWindow *self)
   tr_compat_ask_async (GTK_WINDOW (self), message,
                        gone ? _("The file was removed, moved or renamed since it was read.")
                             : _("Another program has changed the file since it was read. What it wrote would be lost."),
-                       buttons, OVERWRITE_CANCEL, OVERWRITE_CANCEL, start_asking (self), overwrite_answered_cb, NULL);
+                       buttons, OVERWRITE_CANCEL, OVERWRITE_CANCEL, tr_window_start_asking (self), overwrite_answered_cb, NULL);
 }
 
 void
@@ -445,7 +444,7 @@ tr_window_ask_before_closing (TrWindow *self)
   self->is_asking = TRUE;
   give_up_closing (self);
   tr_compat_ask_async (GTK_WINDOW (self), message, _("What is not saved is lost when the window closes."),
-                       buttons, CLOSE_CANCEL, CLOSE_SAVE, start_asking (self), close_answered_cb, NULL);
+                       buttons, CLOSE_CANCEL, CLOSE_SAVE, tr_window_start_asking (self), close_answered_cb, NULL);
 
   return TRUE;
 }

@@ -27,8 +27,7 @@ new_cards (TrWindow *self,
            gboolean  all)
 {
   const TrFigures *figures = tr_document_get_figures (self->document);
-  int index = self->dough_id != NULL ? tr_trial_find_dough (tr_document_get_trial (self->document), self->dough_id) : -1;
-  guint dough = (guint) MAX (index, 0);
+  guint dough = (guint) MAX (self->dough_index, 0);
 
   return tr_cards_new (figures, all ? NULL : &dough, all ? 0 : 1, &self->reader, get_paper_size ());
 }
@@ -111,10 +110,8 @@ tr_window_export (TrWindow *self,
   gtk_file_filter_add_suffix (filter, "pdf");
   gtk_file_filter_add_suffix (filter, "png");
   gtk_file_filter_add_suffix (filter, "svg");
-  g_clear_object (&self->cancellable);
-  self->cancellable = g_cancellable_new ();
   tr_compat_save_file_async (GTK_WINDOW (self), all ? _("Export all bench cards") : _("Export the bench card"),
-                             filter, folder, name, self->cancellable, export_chosen_cb, GINT_TO_POINTER (all));
+                             filter, folder, name, tr_window_start_asking (self), export_chosen_cb, GINT_TO_POINTER (all));
 }
 
 static void

@@ -98,6 +98,8 @@ void        tr_window_reload             (TrWindow *self);
 void        tr_window_recover            (TrWindow *self, const char *path);
 void        tr_window_drop_recovery      (TrWindow *self, const char *path);
 void        tr_window_tell_changed_on_disk (TrWindow *self);
+/* A window asks one thing at a time; the question goes with the window. */
+GCancellable *tr_window_start_asking     (TrWindow *self);
 /* A name typed without a suffix gets one, or the next "Open" would not list it.
  * Only where that name is free, since nobody was asked about replacing it. */
 GFile      *tr_window_dup_suffixed       (GFile *file, const char *suffix);
