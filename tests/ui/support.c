@@ -241,9 +241,9 @@ ui_act_on (TrWindow   *window,
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), action, "s", target));
 }
 
-static gboolean
-has_label (GtkWidget  *widget,
-           const char *label)
+gboolean
+ui_has_label (GtkWidget  *widget,
+              const char *label)
 {
   g_autofree char *difference = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget),
                                                                     GTK_ACCESSIBLE_PROPERTY_LABEL, label);
@@ -256,7 +256,7 @@ ui_find (GtkWidget  *root,
          GType       type,
          const char *label)
 {
-  if (G_TYPE_CHECK_INSTANCE_TYPE (root, type) && gtk_widget_get_mapped (root) && has_label (root, label))
+  if (G_TYPE_CHECK_INSTANCE_TYPE (root, type) && gtk_widget_get_mapped (root) && ui_has_label (root, label))
     return root;
 
   for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
@@ -343,6 +343,31 @@ ui_answer (TrWindow *window,
 
   g_assert_nonnull (question);
   gtk_dialog_response (GTK_DIALOG (question), button);
+  ui_settle ();
+}
+
+static gboolean
+asks_nothing (gpointer data)
+{
+  return ui_get_question (data) == NULL;
+}
+
+void
+ui_choose (TrWindow   *window,
+           const char *folder,
+           const char *name)
+{
+  g_autoptr (GFile) parent = g_file_new_for_path (folder);
+  g_autoptr (GError) error = NULL;
+  GtkWindow *chooser = ui_get_question (window);
+
+  g_assert_true (GTK_IS_FILE_CHOOSER (chooser));
+  gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (chooser), parent, &error);
+  g_assert_no_error (error);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+  ui_settle ();
+  gtk_dialog_response (GTK_DIALOG (chooser), GTK_RESPONSE_ACCEPT);
+  g_assert_true (ui_wait_until (asks_nothing, window, 10000));
   ui_settle ();
 }
 

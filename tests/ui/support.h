@@ -41,6 +41,8 @@ void            ui_act             (TrWindow *window, const char *action);
 void            ui_act_on          (TrWindow *window, const char *action, const char *target);
 /* The widget below `root`, mapped, with that accessible label and of that type. NULL: none. */
 GtkWidget      *ui_find            (GtkWidget *root, GType type, const char *label);
+/* Somebody who cannot see it is told that. */
+gboolean        ui_has_label       (GtkWidget *widget, const char *label);
 /* The first of that type below `root`, mapped or not. NULL: none. */
 GtkWidget      *ui_find_type       (GtkWidget *root, GType type);
 guint           ui_count_type      (GtkWidget *root, GType type);
@@ -49,6 +51,8 @@ void            ui_type            (GtkWidget *editable, const char *text);
 /* The open question of that window, NULL: none; answer it by index. */
 GtkWindow      *ui_get_question    (TrWindow *window);
 void            ui_answer          (TrWindow *window, int button);
+/* Names a file in the chooser that is open, as typing and Save would. */
+void            ui_choose          (TrWindow *window, const char *folder, const char *name);
 /* A PNG of a drawn widget, for people. */
 void            ui_screenshot      (GtkWidget *widget, const char *path);
 
@@ -64,6 +68,8 @@ typedef struct
 
 void            ui_set_up          (UiFixture *fixture, gconstpointer data);
 void            ui_tear_down       (UiFixture *fixture, gconstpointer data);
+
+#define UI_ADD(path, test) g_test_add (path, UiFixture, NULL, ui_set_up, test, ui_tear_down)
 
 const TrTrial  *ui_get_trial       (TrWindow *window);
 char           *ui_dup_trial_text  (TrDocument *document);

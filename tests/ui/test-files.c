@@ -44,6 +44,46 @@ test_save_writes_and_is_unmodified (void)
   ui_application_free (application);
 }
 
+typedef struct { const char *name, *typed, *there, *expected; } SuffixRow;
+
+static const SuffixRow trial_rows[] = {
+  { "without a suffix", "trial", NULL, "trial.tourier" },
+  { "with it", "trial.tourier", NULL, "trial.tourier" },
+  { "with another", "trial.json", NULL, "trial.json" },
+  /* Nobody was asked about replacing that one. */
+  { "the longer name is taken", "trial", "trial.tourier", "trial" },
+};
+
+static void
+test_saved_name_gets_its_suffix (UiFixture     *fixture,
+                                 gconstpointer  data)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (trial_rows); i++)
+    {
+      const SuffixRow *row = &trial_rows[i];
+      g_autofree char *folder = g_dir_make_tmp ("tourier-suffix-XXXXXX", NULL);
+      g_autofree char *path = g_build_filename (folder, row->expected, NULL);
+      g_autofree char *there = row->there != NULL ? g_build_filename (folder, row->there, NULL) : NULL;
+      g_autofree char *saved = NULL;
+
+      g_test_message ("%s", row->name);
+      if (there != NULL)
+        g_assert_true (g_file_set_contents (there, "theirs", -1, NULL));
+      ui_act (fixture->window, "win.save-as");
+      ui_settle ();
+      ui_choose (fixture->window, folder, row->typed);
+      saved = g_file_get_path (tr_document_get_file (tr_window_get_document (fixture->window)));
+      g_assert_cmpstr (saved, ==, path);
+      g_assert_true (g_file_test (path, G_FILE_TEST_IS_REGULAR));
+      if (there != NULL)
+        {
+          g_autofree char *still = ui_read_file (there);
+
+          g_assert_cmpstr (still, ==, "theirs");
+        }
+    }
+}
+
 static void
 test_save_includes_what_is_being_typed (void)
 {
@@ -256,6 +296,48 @@ test_changed_on_disk_offers_to_reload (void)
   ui_application_free (application);
 }
 
+static gboolean
+has_no_disk_notice (gpointer data)
+{
+  return !has_disk_notice (data);
+}
+
+static void
+test_removed_file_is_told_and_saved_there_again (void)
+{
+  TrApplication *application = ui_application_new ();
+  g_autofree char *path = ui_write_demo ();
+  TrWindow *window = ui_file_window_new (application, path);
+  g_autofree char *mine = NULL;
+  g_autofree char *on_disk = NULL;
+
+  g_assert_cmpint (g_unlink (path), ==, 0);
+  g_assert_true (ui_wait_until (has_disk_notice, window, 10000));
+  g_assert_nonnull (strstr (tr_window_get_notice (window, "disk"), "“demo.tourier” is no longer where it was opened"));
+  ui_frames (GTK_WIDGET (window), 2);
+  /* There is nothing to reload. */
+  g_assert_null (ui_find (GTK_WIDGET (window), GTK_TYPE_BUTTON, "Reload"));
+  g_assert_nonnull (ui_find (ui_find_type (GTK_WIDGET (window), TR_TYPE_NOTICES), GTK_TYPE_BUTTON, "Save as…"));
+
+  ui_edit_pieces (window, 29);
+  ui_act (window, "win.save");
+  ui_settle ();
+  ui_answer (window, 0);
+  g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+  g_assert_true (tr_document_is_modified (tr_window_get_document (window)));
+
+  ui_act (window, "win.save");
+  ui_settle ();
+  g_assert_true (ui_has_label (GTK_WIDGET (ui_get_question (window)), "Save “demo.tourier” again?"));
+  ui_answer (window, 2);
+  mine = ui_dup_trial_text (tr_window_get_document (window));
+  on_disk = ui_read_file (path);
+  g_assert_cmpstr (on_disk, ==, mine);
+  g_assert_false (tr_document_is_modified (tr_window_get_document (window)));
+  g_assert_true (ui_wait_until (has_no_disk_notice, window, 10000));
+  ui_application_free (application);
+}
+
 static void
 test_overwriting_asks_and_cancel_keeps_theirs (void)
 {
@@ -404,7 +486,21 @@ test_cards_are_exported (UiFixture     *fixture,
   g_assert_true (g_str_has_prefix (all_text, "%PDF-"));
 }
 
-#define ADD(path, test) g_test_add (path, UiFixture, NULL, ui_set_up, test, ui_tear_down)
+static void
+test_card_without_a_suffix_is_a_pdf (UiFixture     *fixture,
+                                     gconstpointer  data)
+{
+  g_autofree char *folder = g_dir_make_tmp ("tourier-paper-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "card.pdf", NULL);
+  g_autofree char *text = NULL;
+
+  ui_act (fixture->window, "win.export-card");
+  ui_settle ();
+  ui_choose (fixture->window, folder, "card");
+  g_assert_cmpstr (tr_window_get_notice (fixture->window, "file"), ==, "The bench card is in “card.pdf”.");
+  text = ui_read_file (path);
+  g_assert_true (g_str_has_prefix (text, "%PDF-"));
+}
 
 int
 main (int    argc,
@@ -414,21 +510,24 @@ main (int    argc,
     return 0;
 
   g_test_add_func ("/window/save/writes-and-is-unmodified", test_save_writes_and_is_unmodified);
+  UI_ADD ("/window/save/name-gets-its-suffix", test_saved_name_gets_its_suffix);
   g_test_add_func ("/window/save/includes-what-is-being-typed", test_save_includes_what_is_being_typed);
   g_test_add_func ("/window/save/that-fails-tells-and-stays-modified", test_save_that_fails_tells_and_stays_modified);
-  ADD ("/window/close/unmodified-window-closes-at-once", test_unmodified_window_closes_at_once);
-  ADD ("/window/close/unsaved-asks-and-cancel-keeps", test_closing_unsaved_asks_and_cancel_keeps);
-  ADD ("/window/close/unsaved-and-discard-closes", test_closing_unsaved_and_discard_closes);
+  UI_ADD ("/window/close/unmodified-window-closes-at-once", test_unmodified_window_closes_at_once);
+  UI_ADD ("/window/close/unsaved-asks-and-cancel-keeps", test_closing_unsaved_asks_and_cancel_keeps);
+  UI_ADD ("/window/close/unsaved-and-discard-closes", test_closing_unsaved_and_discard_closes);
   g_test_add_func ("/window/close/unsaved-and-save-saves-and-closes", test_closing_unsaved_and_save_saves_and_closes);
   g_test_add_func ("/window/file/open-file-shows-its-window", test_open_file_shows_its_window);
-  ADD ("/window/file/unreadable-file-is-told-in-a-sentence", test_unreadable_file_is_told_in_a_sentence);
-  ADD ("/window/file/dropped-file-is-opened", test_dropped_file_is_opened);
+  UI_ADD ("/window/file/unreadable-file-is-told-in-a-sentence", test_unreadable_file_is_told_in_a_sentence);
+  UI_ADD ("/window/file/dropped-file-is-opened", test_dropped_file_is_opened);
   g_test_add_func ("/window/file/changed-on-disk-offers-to-reload", test_changed_on_disk_offers_to_reload);
+  g_test_add_func ("/window/file/removed-file-is-told-and-saved-there-again", test_removed_file_is_told_and_saved_there_again);
   g_test_add_func ("/window/file/overwriting-asks-and-cancel-keeps-theirs", test_overwriting_asks_and_cancel_keeps_theirs);
   g_test_add_func ("/window/recovery/subprocess", test_recovery_subprocess);
   g_test_add_func ("/window/recovery/unsaved-work-is-offered-and-recovered", test_unsaved_work_is_offered_and_recovered);
   g_test_add_func ("/window/recovery/unsaved-work-can-be-dropped", test_unsaved_work_can_be_dropped);
-  ADD ("/window/paper/cards-are-exported", test_cards_are_exported);
+  UI_ADD ("/window/paper/cards-are-exported", test_cards_are_exported);
+  UI_ADD ("/window/paper/card-without-a-suffix-is-a-pdf", test_card_without_a_suffix_is_a_pdf);
 
   return ui_run ();
 }
