@@ -80,9 +80,24 @@ change_typing (TrWindow   *self,
   return !g_str_equal (before, gtk_editable_get_text (GTK_EDITABLE (focus)));
 }
 
+/* Whose copy stood there before the undo and is gone now; -1: none did. */
+static int
+find_original (const TrTrial *before,
+               const TrTrial *after,
+               guint          index)
+{
+  const TrDough *gone = index < before->doughs->len ? tr_trial_get_dough (before, index) : NULL;
+
+  if (gone == NULL || gone->from == NULL || tr_trial_find_dough (after, gone->id) >= 0)
+    return -1;
+
+  return tr_trial_find_dough (after, gone->from);
+}
+
 /* Undo and redo show what they changed. */
 static void
-show_last_change (TrWindow *self)
+show_last_change (TrWindow      *self,
+                  const TrTrial *before)
 {
   const TrTrial *trial = tr_document_get_trial (self->document);
   const char *pointer = self->last_pointer != NULL ? self->last_pointer : "";
@@ -96,7 +111,11 @@ show_last_change (TrWindow *self)
       return;
     }
 
-  index = g_ascii_strtoull (pointer + strlen ("/doughs/"), &rest, 10);
+  index = MIN (g_ascii_strtoull (pointer + strlen ("/doughs/"), &rest, 10), G_MAXUINT);
+  int original = find_original (before, trial, (guint) index);
+
+  if (original >= 0)
+    index = (guint) original;
   if (index >= trial->doughs->len)
     return;
 
@@ -119,8 +138,10 @@ undo_cb (GtkWidget  *widget,
 
   /* Left, a field commits what stands in it and shows what is undone. */
   gtk_window_set_focus (GTK_WINDOW (self), NULL);
+  g_autoptr (TrTrial) before = tr_trial_ref (tr_document_get_trial (self->document));
+
   tr_document_undo (self->document);
-  show_last_change (self);
+  show_last_change (self, before);
 }
 
 static void
@@ -134,8 +155,10 @@ redo_cb (GtkWidget  *widget,
     return;
 
   gtk_window_set_focus (GTK_WINDOW (self), NULL);
+  g_autoptr (TrTrial) before = tr_trial_ref (tr_document_get_trial (self->document));
+
   tr_document_redo (self->document);
-  show_last_change (self);
+  show_last_change (self, before);
 }
 
 static void
@@ -424,7 +447,7 @@ tr_window_update_actions (TrWindow *self)
     "win.go-findings", "win.save-as",
   };
   const TrTrial *trial = tr_document_get_trial (self->document);
-  int index = self->dough_id != NULL ? tr_trial_find_dough (trial, self->dough_id) : -1;
+  int index = self->dough_index;
   int last = (int) trial->doughs->len - 1;
 
   for (guint i = 0; i < G_N_ELEMENTS (on_a_dough); i++)

@@ -230,6 +230,22 @@ test_duplicate_stands_beside_and_knows_its_origin (UiFixture     *fixture,
 }
 
 static void
+test_undone_duplicate_leads_back_to_its_original (UiFixture     *fixture,
+                                                  gconstpointer  data)
+{
+  g_autofree char *original = g_strdup (tr_window_get_dough_id (fixture->window));
+
+  ui_act (fixture->window, "win.duplicate-dough");
+  ui_act (fixture->window, "win.undo");
+  g_assert_cmpstr (tr_window_get_dough_id (fixture->window), ==, original);
+  assert_shown_as_in_the_trial (fixture->window);
+
+  ui_act (fixture->window, "win.redo");
+  g_assert_cmpstr (tr_window_get_dough_id (fixture->window), ==, tr_trial_get_dough (ui_get_trial (fixture->window), 1)->id);
+  assert_shown_as_in_the_trial (fixture->window);
+}
+
+static void
 test_deleting_all_leads_to_the_start_and_back (UiFixture     *fixture,
                                                gconstpointer  data)
 {
@@ -325,8 +341,6 @@ test_dropped_row_takes_that_place (UiFixture     *fixture,
   g_assert_cmpint (tr_trial_find_dough (ui_get_trial (fixture->window), id), ==, 0);
 }
 
-#define ADD(path, test) g_test_add (path, UiFixture, NULL, ui_set_up, test, ui_tear_down)
-
 int
 main (int    argc,
       char **argv)
@@ -337,17 +351,18 @@ main (int    argc,
   g_test_add_func ("/window/start/empty-window-says-what-can-be-done", test_empty_window_says_what_can_be_done);
   g_test_add_func ("/window/start/plain-dough-is-a-dough-that-works", test_plain_dough_is_a_dough_that_works);
   g_test_add_func ("/window/start/demo-opens-untitled-in-an-empty-window", test_demo_opens_untitled_in_an_empty_window);
-  ADD ("/window/start/new-leaves-a-used-window-alone", test_new_leaves_a_used_window_alone);
-  ADD ("/window/edit/is-seen-at-once", test_edit_is_seen_at_once);
-  ADD ("/window/edit/undo-says-what-it-will-undo", test_undo_says_what_it_will_undo);
-  ADD ("/window/edit/typing-is-undone-before-the-trial", test_typing_is_undone_before_the_trial);
-  ADD ("/window/edit/units-change-every-page-at-once", test_units_change_every_page_at_once);
-  ADD ("/window/doughs/duplicate-stands-beside-and-knows-its-origin", test_duplicate_stands_beside_and_knows_its_origin);
-  ADD ("/window/doughs/deleting-all-leads-to-the-start-and-back", test_deleting_all_leads_to_the_start_and_back);
-  ADD ("/window/doughs/rename-in-place-commits-on-return", test_rename_in_place_commits_on_return);
-  ADD ("/window/doughs/rename-to-nothing-keeps-the-name", test_rename_to_nothing_keeps_the_name);
-  ADD ("/window/doughs/move-by-key-keeps-the-dough-in-hand", test_move_by_key_keeps_the_dough_in_hand);
-  ADD ("/window/doughs/dropped-row-takes-that-place", test_dropped_row_takes_that_place);
+  UI_ADD ("/window/start/new-leaves-a-used-window-alone", test_new_leaves_a_used_window_alone);
+  UI_ADD ("/window/edit/is-seen-at-once", test_edit_is_seen_at_once);
+  UI_ADD ("/window/edit/undo-says-what-it-will-undo", test_undo_says_what_it_will_undo);
+  UI_ADD ("/window/edit/typing-is-undone-before-the-trial", test_typing_is_undone_before_the_trial);
+  UI_ADD ("/window/edit/units-change-every-page-at-once", test_units_change_every_page_at_once);
+  UI_ADD ("/window/doughs/duplicate-stands-beside-and-knows-its-origin", test_duplicate_stands_beside_and_knows_its_origin);
+  UI_ADD ("/window/doughs/undone-duplicate-leads-back-to-its-original", test_undone_duplicate_leads_back_to_its_original);
+  UI_ADD ("/window/doughs/deleting-all-leads-to-the-start-and-back", test_deleting_all_leads_to_the_start_and_back);
+  UI_ADD ("/window/doughs/rename-in-place-commits-on-return", test_rename_in_place_commits_on_return);
+  UI_ADD ("/window/doughs/rename-to-nothing-keeps-the-name", test_rename_to_nothing_keeps_the_name);
+  UI_ADD ("/window/doughs/move-by-key-keeps-the-dough-in-hand", test_move_by_key_keeps_the_dough_in_hand);
+  UI_ADD ("/window/doughs/dropped-row-takes-that-place", test_dropped_row_takes_that_place);
 
   return ui_run ();
 }
