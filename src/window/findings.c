@@ -20,6 +20,7 @@ typedef struct
 {
   GtkWidget *row, *sign, *label;
   char *where;
+  gboolean is_for_label;
 } Row;
 
 struct _TrFindings
@@ -94,6 +95,7 @@ fill_row (TrFindings           *self,
   g_autofree char *spoken = g_strdup_printf (_("%s: %s"), tr_words_severity (finding->severity), sentence);
 
   tr_set_text (&row->where, finding->where);
+  row->is_for_label = finding->id == TR_FINDING_ALLERGENS;
   if (g_str_equal (gtk_label_get_label (GTK_LABEL (row->label)), sentence))
     return;
 
@@ -104,6 +106,57 @@ fill_row (TrFindings           *self,
   for (TrSeverity i = TR_SEVERITY_NOTE; i <= TR_SEVERITY_STOP; i++)
     gtk_widget_remove_css_class (row->sign, tr_severity_id (i));
   gtk_widget_add_css_class (row->sign, tr_severity_id (finding->severity));
+}
+
+/* What is always there comes last and is not counted among the findings. */
+static GPtrArray *
+dup_shown (const TrDoughFigures *figures)
+{
+  GPtrArray *shown = g_ptr_array_new ();
+  TrFinding *allergens = NULL;
+
+  for (guint i = 0; figures != NULL && figures->findings != NULL && i < figures->findings->len; i++)
+    {
+      TrFinding *finding = g_ptr_array_index (figures->findings, i);
+
+      if (finding->id == TR_FINDING_ALLERGENS)
+        allergens = finding;
+      else
+        g_ptr_array_add (shown, finding);
+    }
+  if (allergens != NULL)
+    g_ptr_array_add (shown, allergens);
+
+  return shown;
+}
+
+const TrFinding *
+tr_findings_get_worst (const TrDoughFigures *figures)
+{
+  g_autoptr (GPtrArray) shown = dup_shown (figures);
+  const TrFinding *first = shown->len > 0 ? g_ptr_array_index (shown, 0) : NULL;
+
+  return first != NULL && first->id != TR_FINDING_ALLERGENS ? first : NULL;
+}
+
+static void
+update_header (GtkListBoxRow *row,
+               GtkListBoxRow *before,
+               gpointer       data)
+{
+  TrFindings *self = data;
+  guint index = (guint) gtk_list_box_row_get_index (row);
+  const Row *own = index < self->rows->len ? g_ptr_array_index (self->rows, index) : NULL;
+  GtkWidget *header = NULL;
+
+  if (own != NULL && own->is_for_label)
+    {
+      header = gtk_label_new (before != NULL ? _("For the label") : _("No findings; for the label"));
+      gtk_label_set_xalign (GTK_LABEL (header), 0);
+      gtk_widget_add_css_class (header, "dim-label");
+      gtk_widget_add_css_class (header, "caption");
+    }
+  gtk_list_box_row_set_header (row, header);
 }
 
 /* A scrolled window asks its child for a height without saying how wide it is,
@@ -127,19 +180,20 @@ tr_findings_refresh (TrPage *page)
 {
   TrFindings *self = TR_FINDINGS (page);
   const TrDoughFigures *figures = tr_page_get_figures (page);
-  guint count = figures != NULL && figures->findings != NULL ? figures->findings->len : 0;
+  g_autoptr (GPtrArray) shown = dup_shown (figures);
 
-  for (guint i = 0; i < count; i++)
+  for (guint i = 0; i < shown->len; i++)
     fill_row (self, i < self->rows->len ? g_ptr_array_index (self->rows, i) : add_row (self),
-              figures, g_ptr_array_index (figures->findings, i));
+              figures, g_ptr_array_index (shown, i));
 
-  while (self->rows->len > count)
+  while (self->rows->len > shown->len)
     {
       Row *last = g_ptr_array_index (self->rows, self->rows->len - 1);
 
       gtk_list_box_remove (GTK_LIST_BOX (self->list), last->row);
       g_ptr_array_remove_index (self->rows, self->rows->len - 1);
     }
+  gtk_list_box_invalidate_headers (GTK_LIST_BOX (self->list));
   fit_height (self);
 }
 
@@ -159,7 +213,10 @@ tr_findings_dispose (GObject *object)
   TrFindings *self = TR_FINDINGS (object);
 
   if (self->list != NULL)
-    g_signal_handlers_disconnect_by_data (self->list, self);
+    {
+      g_signal_handlers_disconnect_by_data (self->list, self);
+      gtk_list_box_set_header_func (GTK_LIST_BOX (self->list), NULL, NULL, NULL);
+    }
   self->list = NULL;
   g_clear_pointer (&self->rows, g_ptr_array_unref);
 
@@ -182,6 +239,7 @@ tr_findings_init (TrFindings *self)
   self->rows = g_ptr_array_new_with_free_func (row_free);
   self->list = gtk_list_box_new ();
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
+  gtk_list_box_set_header_func (GTK_LIST_BOX (self->list), update_header, self, NULL);
   gtk_list_box_set_placeholder (GTK_LIST_BOX (self->list), none);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Findings"), -1);
   g_signal_connect (self->list, "row-activated", G_CALLBACK (row_activated_cb), self);

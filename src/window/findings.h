@@ -16,6 +16,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (TrFindings, tr_findings, TR, FINDINGS, TrPage)
 
 GtkWidget  *tr_findings_new             (void);
+/* The first of those that are counted. NULL: none. */
+const TrFinding *tr_findings_get_worst  (const TrDoughFigures *figures);
 /* The icon that stands for a severity. */
 const char *tr_findings_get_icon_name   (TrSeverity severity);
 

@@ -31,9 +31,7 @@ static void
 refresh_sign (TrStrip              *self,
               const TrDoughFigures *figures)
 {
-  const GPtrArray *findings = figures != NULL ? figures->findings : NULL;
-  /* Worst first. */
-  const TrFinding *worst = findings != NULL && findings->len > 0 ? g_ptr_array_index (findings, 0) : NULL;
+  const TrFinding *worst = tr_findings_get_worst (figures);
   TrSeverity severity = worst != NULL ? worst->severity : TR_SEVERITY_NOTE;
   g_autofree char *sentence = worst != NULL ? tr_words_finding (tr_page_get_reader (TR_PAGE (self)), figures, worst) : NULL;
 

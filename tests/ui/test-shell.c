@@ -242,6 +242,44 @@ test_pointers_lead_to_their_page (UiFixture     *fixture,
     }
 }
 
+/* How many rows stand above the one with a heading, which the strip does not count. */
+static guint
+count_shown_findings (TrWindow *window)
+{
+  GtkWidget *list = ui_find_type (GTK_WIDGET (tr_window_get_page (window, "findings")), GTK_TYPE_LIST_BOX);
+  GtkListBoxRow *row;
+  guint count = 0;
+
+  while ((row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) count)) != NULL && gtk_list_box_row_get_header (row) == NULL)
+    count++;
+  g_assert_nonnull (row);
+  g_assert_null (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), (int) count + 1));
+
+  return count;
+}
+
+static void
+test_strip_counts_what_the_list_shows (UiFixture     *fixture,
+                                       gconstpointer  data)
+{
+  TrPage *page = tr_window_get_page (fixture->window, "strip");
+
+  ui_act (fixture->window, "win.show-findings");
+  ui_frames (GTK_WIDGET (fixture->window), 2);
+  for (guint i = 0; i < ui_get_trial (fixture->window)->doughs->len; i++)
+    {
+      tr_window_set_dough (fixture->window, tr_trial_get_dough (ui_get_trial (fixture->window), i)->id);
+      ui_frames (GTK_WIDGET (fixture->window), 2);
+
+      guint count = count_shown_findings (fixture->window);
+      g_autofree char *said = count == 0 ? g_strdup ("no findings") :
+                              g_strdup_printf (count == 1 ? "· %u finding" : "· %u findings", count);
+
+      g_assert_true (g_str_has_suffix (ui_get_strip (fixture->window), said));
+      g_assert_cmpint (tr_findings_get_worst (tr_page_get_figures (page)) == NULL, ==, count == 0);
+    }
+}
+
 static void
 test_every_finding_leads_somewhere (UiFixture     *fixture,
                                     gconstpointer  data)
@@ -379,8 +417,6 @@ test_preferences_without_a_schema (void)
     g_setenv ("GSETTINGS_SCHEMA_DIR", before, TRUE);
 }
 
-#define ADD(path, test) g_test_add (path, UiFixture, NULL, ui_set_up, test, ui_tear_down)
-
 int
 main (int    argc,
       char **argv)
@@ -389,15 +425,16 @@ main (int    argc,
     return 0;
 
   g_test_add_func ("/window/actions/no-accelerator-twice", test_no_accelerator_twice);
-  ADD ("/window/actions/every-action-is-there-once", test_every_action_is_there_once);
+  UI_ADD ("/window/actions/every-action-is-there-once", test_every_action_is_there_once);
   g_test_add_func ("/window/actions/menu-holds-the-whole-table", test_menu_holds_the_whole_table);
   g_test_add_func ("/window/actions/every-action-survives-an-empty-window", test_every_action_survives_an_empty_window);
   g_test_add_func ("/window/layout/follows-the-width", test_layout_follows_the_width);
   g_test_add_func ("/window/layout/follows-the-size-of-text", test_layout_follows_the_size_of_text);
   g_test_add_func ("/window/layout/window-size-is-kept", test_window_size_is_kept);
-  ADD ("/window/findings/pointers-lead-to-their-page", test_pointers_lead_to_their_page);
-  ADD ("/window/findings/every-finding-leads-somewhere", test_every_finding_leads_somewhere);
-  ADD ("/window/access/every-button-has-a-name", test_every_button_has_a_name);
+  UI_ADD ("/window/findings/pointers-lead-to-their-page", test_pointers_lead_to_their_page);
+  UI_ADD ("/window/findings/strip-counts-what-the-list-shows", test_strip_counts_what_the_list_shows);
+  UI_ADD ("/window/findings/every-finding-leads-somewhere", test_every_finding_leads_somewhere);
+  UI_ADD ("/window/access/every-button-has-a-name", test_every_button_has_a_name);
   g_test_add_func ("/contract/window-can-be-disposed-twice", test_window_can_be_disposed_twice);
   for (guint i = 0; i < G_N_ELEMENTS (contracts); i++)
     g_test_add_data_func (contracts[i].name, GUINT_TO_POINTER (i), test_contract);
