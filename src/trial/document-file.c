@@ -202,19 +202,20 @@ dup_text_to_save (TrDocument  *self,
 /* A file that cannot be backed up can still be saved: the new text is whole
  * before the old one goes. */
 static void
-back_up_once (TrDocument *self,
-              const char *path)
+back_up (const char *path)
 {
   g_autoptr (GError) error = NULL;
 
-  if (!self->is_backed_up && !tr_disk_back_up (path, &error))
+  if (!tr_disk_back_up (path, &error))
     g_message ("No backup: %s", error->message);
-  self->is_backed_up = TRUE;
 }
 
+/* Backed up or not is said of `self->file`: a save elsewhere that fails does
+ * not change it. */
 static gboolean
 save_to (TrDocument  *self,
          GFile       *file,
+         gboolean     is_backed_up,
          GError     **error)
 {
   g_autofree char *path = dup_path (file, error);
@@ -227,10 +228,12 @@ save_to (TrDocument  *self,
     return FALSE;
   if (!tr_disk_can_replace (path, error))
     return FALSE;
-  back_up_once (self, path);
+  if (!is_backed_up)
+    back_up (path);
   if (!tr_disk_replace (path, text, length, NEW_FILE_MODE, &state, error))
     return FALSE;
 
+  self->is_backed_up = TRUE;
   tr_history_mark_saved (self->history);
   set_file (self, file, &state);
   tr_document_discard_recovery (self);
@@ -244,17 +247,17 @@ tr_document_save (TrDocument  *self,
                   gboolean     overwrite,
                   GError     **error)
 {
+  gboolean is_changed;
+
   g_return_val_if_fail (TR_IS_DOCUMENT (self), FALSE);
   g_return_val_if_fail (self->file != NULL, FALSE);
 
-  if (tr_document_is_changed_on_disk (self))
-    {
-      if (!overwrite)
-        return refuse_changed (self, error);
-      self->is_backed_up = FALSE;   /* what goes now is somebody else's */
-    }
+  is_changed = tr_document_is_changed_on_disk (self);
+  if (is_changed && !overwrite)
+    return refuse_changed (self, error);
 
-  return save_to (self, self->file, error);
+  /* What goes when it was changed is somebody else's. */
+  return save_to (self, self->file, self->is_backed_up && !is_changed, error);
 }
 
 gboolean
@@ -263,15 +266,15 @@ tr_document_save_as (TrDocument  *self,
                      GError     **error)
 {
   g_autoptr (GFile) keep = NULL;
+  gboolean is_same;
 
   g_return_val_if_fail (TR_IS_DOCUMENT (self), FALSE);
   g_return_val_if_fail (G_IS_FILE (file), FALSE);
 
   keep = g_object_ref (file);
-  if (self->file == NULL || !g_file_equal (self->file, file))
-    self->is_backed_up = FALSE;
+  is_same = self->file != NULL && g_file_equal (self->file, file);
 
-  return save_to (self, file, error);
+  return save_to (self, file, self->is_backed_up && is_same, error);
 }
 
 /* Reading again is a step like any other: what was there before can be had back. */

@@ -315,6 +315,29 @@ test_save_as (Place         *place,
   umask (mask);
 }
 
+/* The backup is of the file as it was opened, also after a save elsewhere that
+ * was refused: it is not made again from what was saved since. */
+static void
+test_save_as_refused (Place         *place,
+                      gconstpointer  data)
+{
+  g_autoptr (TrDocument) document = document_open (place->file);
+  g_autofree char *missing = place_dup_path (place, "missing/below.tourier");
+  g_autofree char *backup = place_dup_path (place, "buns.tourier~");
+  g_autoptr (GFile) elsewhere = g_file_new_for_path (missing);
+  g_autoptr (GError) error = NULL;
+
+  document_set_title (document, "Second");
+  g_assert_true (tr_document_save (document, FALSE, NULL));
+  g_assert_false (tr_document_save_as (document, elsewhere, &error));
+  g_assert_error (error, TR_TRIAL_ERROR, TR_TRIAL_ERROR_NO_TEMPORARY);
+
+  document_set_title (document, "Third");
+  g_assert_true (tr_document_save (document, FALSE, NULL));
+  place_assert_holds (place->path, "Third");
+  place_assert_holds (backup, "Lighthouse buns");
+}
+
 /* A name that leaves no room for more letters in it. */
 static void
 test_longest_name (Place         *place,
@@ -538,6 +561,7 @@ main (int   argc,
   ADD ("write-fails-half-way", test_write_fails_half_way);
   g_test_add_func ("/trial/file/child/save", test_child_save);
   ADD ("save-as", test_save_as);
+  ADD ("save-as-refused", test_save_as_refused);
   ADD ("longest-name", test_longest_name);
   ADD ("killed-while-saving", test_killed_while_saving);
   ADD ("changed-on-disk", test_changed_on_disk);
