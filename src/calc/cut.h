@@ -46,6 +46,8 @@ typedef struct {
   double radius_mm;
 } TrPieceOutline;
 
+/* Rolled out longer than it is to be, by more than a ruler shows. */
+gboolean tr_sheet_shrinks      (const TrSheet *sheet);
 int      tr_sheet_count_pieces (const TrSheet *sheet);    /* of one sheet */
 void     tr_sheet_get_piece    (const TrCut    *cut,
                                 const TrSheet  *sheet,

@@ -1,4 +1,4 @@
-/* look.h: what every look at a dough's figures uses; for the findings only
+/* look.h: what every look at a dough's figures uses: the findings, and the card
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later

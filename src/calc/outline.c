@@ -18,6 +18,12 @@
 
 #include "shape.h"
 
+gboolean
+tr_sheet_shrinks (const TrSheet *sheet)
+{
+  return sheet->rolled_mm.mm[0] > sheet->length_mm + 0.5;
+}
+
 int
 tr_sheet_count_pieces (const TrSheet *sheet)
 {

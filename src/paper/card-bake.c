@@ -12,7 +12,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "../calc/lamination.h"
+#include "../calc/cut.h"
+#include "../calc/look.h"
 #include "card.h"
 
 typedef struct {
@@ -48,12 +49,6 @@ add_entry (Bake              *bake,
   if (note != NULL && *note != '\0')
     baseline = tr_card_add_paragraph (picture, note, em, 400, &look->dim, x, bake->width - x, baseline - 0.15 * em, 5);
   tr_picture_set_height (picture, baseline - 0.85 * em);
-}
-
-static const char *
-degree_sign (const Bake *bake)
-{
-  return bake->reader->units == TR_UNITS_US ? "°F" : "°C";
 }
 
 static char *
@@ -96,7 +91,7 @@ add_roll_out (Bake *bake)
   g_autofree char *text = NULL;
   const char *blanks[] = { _("real size"), NULL };
 
-  if (sheet->rolled_mm.mm[0] > sheet->length_mm + 0.5)
+  if (tr_sheet_shrinks (sheet))
     text = g_strdup_printf (_("Roll to %s,\nlet it relax to %s"), rolled_text, relaxed_text);
   else
     text = g_strdup_printf (_("Roll to %s,\nrelaxed the same"), relaxed_text);
@@ -203,16 +198,9 @@ add_trays (Bake *bake)
 }
 
 static gboolean
-is_raised (const TrFormula *formula)
+is_raised (const TrDoughFigures *figures)
 {
-  for (guint i = 0; i < formula->lines->len; i++)
-    {
-      const TrLineFigures *line = &g_array_index (formula->lines, TrLineFigures, i);
-
-      if (line->known && (line->ingredient.role == TR_ROLE_LEAVEN || line->ingredient.role == TR_ROLE_STARTER))
-        return TRUE;
-    }
-  return FALSE;
+  return tr_look_find_line (figures, tr_line_is_leaven) >= 0 || tr_look_find_line (figures, tr_line_is_starter) >= 0;
 }
 
 /* "2 h 15 to 2 h 40 at 26 °C, 78 % humidity"; empty if nothing is written. */
@@ -250,9 +238,9 @@ add_proof (Bake *bake)
 {
   const TrStep *step = tr_dough_find_step (bake->figures->dough, TR_STEP_PROOF);
   g_autofree char *text = dup_step (bake, step);
-  const char *blanks[] = { _("time"), degree_sign (bake), "%", NULL };
+  const char *blanks[] = { _("time"), tr_words_temperature_unit (bake->reader), "%", NULL };
 
-  if (step == NULL && !is_raised (&bake->figures->formula))
+  if (step == NULL && !is_raised (bake->figures))
     {
       add_entry (bake, _("Proof"), _("None: no yeast. Keep cold until the oven is hot."), NULL, NULL);
       return;
@@ -290,7 +278,7 @@ add_bake (Bake *bake)
   g_autofree char *text = dup_step (bake, step), *cooling = dup_step (bake, cool);
   g_autofree char *preheat = tr_words_minutes (bake->reader, bake->figures->bench->preheat_minutes);
   g_autoptr (GString) note = g_string_new (NULL);
-  const char *blanks[] = { _("time"), degree_sign (bake), NULL };
+  const char *blanks[] = { _("time"), tr_words_temperature_unit (bake->reader), NULL };
 
   g_string_append_printf (note, _("Heat the oven %s before."), preheat);
   if (*cooling != '\0')

@@ -13,6 +13,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/look.h"
 #include "card.h"
 
 /* Pieces within this part of the wanted mass are even; common practice. */
@@ -134,19 +135,9 @@ dup_other_allergens (const TrCard *card)
 }
 
 static gboolean
-has_role (const TrCard *card,
-          TrRole        role)
+is_egg (const TrLineFigures *line)
 {
-  const GArray *lines = card->dough->formula.lines;
-
-  for (guint i = 0; i < lines->len; i++)
-    {
-      const TrLineFigures *line = &g_array_index (lines, TrLineFigures, i);
-
-      if (line->known && line->ingredient.role == role)
-        return TRUE;
-    }
-  return FALSE;
+  return tr_line_has_role (line, TR_ROLE_EGG);
 }
 
 static char *
@@ -157,7 +148,7 @@ dup_cautions (const TrCard *card)
 
   g_string_append (text, _("Hot oven, hot trays and melted fat burn: use rimmed trays and dry gloves, let nothing drip on the oven floor. "));
   g_string_append (text, _("Raw flour and raw dough are not for eating, not for tasting. "));
-  if (has_role (card, TR_ROLE_EGG))
+  if (tr_look_find_line (card->dough, is_egg) >= 0)
     g_string_append (text, _("Raw egg: keep it cold, wash hands and brushes, bake through. "));
   g_string_append_printf (text, _("Keep egg, dairy, fillings and resting dough at %s or below. "), cold);
   g_string_append (text, _("Keep hands, hair and sleeves away from moving rollers; switch off to clean. "));

@@ -95,7 +95,7 @@ add_lock_in_row (Turns     *turns,
                  double     height)
 {
   const TrLook *look = &turns->card->look;
-  const char *degrees = turns->card->reader->units == TR_UNITS_US ? "°F" : "°C";
+  const char *degrees = tr_words_temperature_unit (turns->card->reader);
   double em = turns->em, x = TR_TICK_PT + 0.7 * em, baseline = height / 2 + 0.38 * em, from = turns->width * 0.42;
   g_autofree char *style = g_utf8_strdown (tr_words_style (turns->card->dough->dough->lock_in->style), -1);
   g_autofree char *name = g_strdup_printf (_("Lock-in: %s"), style);
@@ -194,7 +194,7 @@ add_blanks (Turns     *turns,
 
   tr_card_add_blank (picture, _("time"), x, x + room * 0.30, baseline);
   tr_card_add_blank (picture, tr_words_length_unit (turns->card->reader), x + room * 0.30 + gap, x + room * 0.70, baseline);
-  tr_card_add_blank (picture, turns->card->reader->units == TR_UNITS_US ? "°F" : "°C", x + room * 0.70 + gap, turns->width, baseline);
+  tr_card_add_blank (picture, tr_words_temperature_unit (turns->card->reader), x + room * 0.70 + gap, turns->width, baseline);
 }
 
 /* Two figures need more room than one. */

@@ -221,7 +221,7 @@ plan (TrSheetPlan *sheet)
 
   tr_bench_check_sheet (sheet->figures->bench, &sheet->sheet->rolled_mm, &rotated);
   sheet->rotated = rotated;
-  sheet->shrinks = sheet->sheet->rolled_mm.mm[0] > sheet->sheet->length_mm + 0.5;
+  sheet->shrinks = tr_sheet_shrinks (sheet->sheet);
   sheet->mark_size = 0.9 * sheet->em;
   find_piece_size (sheet);
   sheet->near_marks = tr_sheet_dup_marks (sheet->cut, sheet->sheet, FALSE);

@@ -372,6 +372,12 @@ tr_words_micrometres (const TrReader *reader,
   return tr_say_with_unit (g_strconcat (min, "–", max, NULL), _("µm"));
 }
 
+const char *
+tr_words_temperature_unit (const TrReader *reader)
+{
+  return tr_say_is_us (reader) ? "°F" : "°C";
+}
+
 char *
 tr_words_temperature (const TrReader *reader,
                       double          celsius)
@@ -379,8 +385,8 @@ tr_words_temperature (const TrReader *reader,
   if (!isfinite (celsius))
     return g_strdup (TR_NOT_KNOWN);
   if (tr_say_is_us (reader))
-    return tr_say_with_unit (tr_words_number (reader, celsius * 9 / 5 + 32, 0), "°F");
-  return tr_say_with_unit (tr_say_trimmed (reader, round (celsius * 2) / 2, 1), "°C");
+    return tr_say_with_unit (tr_words_number (reader, celsius * 9 / 5 + 32, 0), tr_words_temperature_unit (reader));
+  return tr_say_with_unit (tr_say_trimmed (reader, round (celsius * 2) / 2, 1), tr_words_temperature_unit (reader));
 }
 
 char *
