@@ -7,7 +7,7 @@
 #include "calc/cut.h"
 #include "calc/figures.h"
 #include "calc/lamination.h"
-#include "doughs.h"
+#include "weighed.h"
 
 static const char *const lines[] = {
   "d flour-bread 500 g", "d water 250 g", "d milk-whole 50 g", "d sugar 50 g", "d salt 10 g", "d yeast-instant 6 g",
@@ -51,17 +51,6 @@ new_trial (guint    n_doughs,
     }
 
   return trial;
-}
-
-static void
-assert_near (double value,
-             double expected,
-             double tolerance)
-{
-  if (isnan (expected))
-    g_assert_true (isnan (value));
-  else
-    g_assert_cmpfloat_with_epsilon (value, expected, tolerance);
 }
 
 /* Batch */
