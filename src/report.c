@@ -12,6 +12,7 @@
 
 #include "report.h"
 
+#include "calc/formula.h"
 #include "trial/document.h"
 
 typedef struct {
@@ -136,7 +137,7 @@ report_lines (Json            *json,
   json_open (json, "lines", '[');
   for (guint i = 0; i < formula->lines->len; i++)
     {
-      const TrLineFigures *line = &g_array_index (formula->lines, TrLineFigures, i);
+      const TrLineFigures *line = tr_formula_get_line (formula, i);
 
       json_open (json, NULL, '{');
       json_text (json, "stage", tr_stage_id (line->line->stage));
