@@ -9,7 +9,7 @@
 
 #include "lamination.h"
 
-#define HAIR 1e-9
+#include "measure.h"
 
 static TrBreaks
 check_length (const TrBench *bench,
@@ -18,11 +18,11 @@ check_length (const TrBench *bench,
 {
   TrBreaks breaks = 0;
 
-  if (along_mm > bench->worktop_mm[0] * (1 + HAIR))
+  if (along_mm > bench->worktop_mm[0] * (1 + TR_HAIR))
     breaks |= TR_BREAK_WORKTOP_LENGTH;
-  if (across_mm > bench->worktop_mm[1] * (1 + HAIR))
+  if (across_mm > bench->worktop_mm[1] * (1 + TR_HAIR))
     breaks |= TR_BREAK_WORKTOP_WIDTH;
-  if (across_mm > bench->roll_width_max_mm * (1 + HAIR))    /* NaN: no rollers, never */
+  if (across_mm > bench->roll_width_max_mm * (1 + TR_HAIR))    /* NaN: no rollers, never */
     breaks |= TR_BREAK_ROLL_WIDTH;
 
   return breaks;
@@ -36,9 +36,9 @@ check_thickness (const TrBench *bench,
 
   if (!tr_is_written (bench->roll_width_max_mm))
     return 0;
-  if (thickness_mm < bench->roll_thickness_min_mm * (1 - HAIR))
+  if (thickness_mm < bench->roll_thickness_min_mm * (1 - TR_HAIR))
     breaks |= TR_BREAK_ROLL_THICKNESS_MIN;
-  if (thickness_mm > bench->roll_thickness_max_mm * (1 + HAIR))
+  if (thickness_mm > bench->roll_thickness_max_mm * (1 + TR_HAIR))
     breaks |= TR_BREAK_ROLL_THICKNESS_MAX;
 
   return breaks;

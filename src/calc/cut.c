@@ -15,10 +15,9 @@
 #include "cut.h"
 
 #include "lamination.h"
+#include "measure.h"
 #include "shape.h"
 
-#define MM3_PER_ML 1000.0
-#define HAIR 1e-9
 #define MAX_ROWS 12
 #define MAX_SHEETS 12
 #define MAX_LAYOUTS (MAX_ROWS * MAX_SHEETS)
@@ -45,12 +44,6 @@ typedef struct {
   double pieces, spare, scrap_percent;
 } Layout;
 
-static gboolean
-is_positive (double value)
-{
-  return isfinite (value) && value > 0;
-}
-
 /* Sheet and bench */
 
 static double
@@ -73,9 +66,9 @@ size_before_shrinking (const TrCut *cut,
 static gboolean
 can_answer (const Question *q)
 {
-  return is_positive (tr_cut_piece_area_mm2 (q->cut)) && is_positive (q->thickness_mm)
-         && is_positive (q->density_g_ml) && is_positive (share_kept_by_shrinking (q->cut))
-         && (is_positive (q->wanted) || is_positive (q->net_mm3));
+  return tr_is_positive (tr_cut_piece_area_mm2 (q->cut)) && tr_is_positive (q->thickness_mm)
+         && tr_is_positive (q->density_g_ml) && tr_is_positive (share_kept_by_shrinking (q->cut))
+         && (tr_is_positive (q->wanted) || tr_is_positive (q->net_mm3));
 }
 
 static Question
@@ -91,10 +84,10 @@ ask (const TrDough *dough,
   return (Question) {
     .cut = cut,
     .bench = bench,
-    .wanted = by_pieces ? ceil (dough->batch_value - HAIR) : NAN,
-    .net_mm3 = by_pieces ? NAN : net_g / density_g_ml * MM3_PER_ML,
+    .wanted = by_pieces ? ceil (dough->batch_value - TR_HAIR) : NAN,
+    .net_mm3 = by_pieces ? NAN : net_g / density_g_ml * TR_MM3_PER_ML,
     .thickness_mm = tr_is_written (cut->piece_mass_g)
-                      ? cut->piece_mass_g / density_g_ml * MM3_PER_ML / tr_cut_piece_area_mm2 (cut)
+                      ? cut->piece_mass_g / density_g_ml * TR_MM3_PER_ML / tr_cut_piece_area_mm2 (cut)
                       : cut->thickness_mm,
     .density_g_ml = density_g_ml,
     .blocks = dough->lock_in != NULL ? MAX (dough->lock_in->blocks, 1) : 1,
@@ -147,7 +140,7 @@ stagger_if_better (const Question *q,
   double needs = (staggered.length_mm - trims) * (staggered.width_mm - trims);
   double straight_needs = (layout->length_mm - trims) * (layout->width_mm - trims);
   gboolean is_better = isnan (q->wanted) ? staggered.per_row > layout->per_row
-                                         : needs < straight_needs * (1 - HAIR);
+                                         : needs < straight_needs * (1 - TR_HAIR);
 
   if (*is_possible && !is_better)
     return;
@@ -240,7 +233,7 @@ keep_worthwhile_sheets (Layout *layouts,
 
       double worth = most_pieces_of (layouts, n, best) * (1 + WORTH_A_SHEET * (sheets - best));
 
-      if (pieces > 0 && pieces >= worth - HAIR)
+      if (pieces > 0 && pieces >= worth - TR_HAIR)
         best = sheets;
     }
   for (guint i = 0; i < n; i++)
@@ -301,8 +294,8 @@ choose_layout (const Question *q,
       n = keep_least (layouts, n, key_sheets, 0);
       n = keep_least (layouts, n, key_spare, 0);
     }
-  n = keep_least (layouts, n, key_scrap, SCRAP_ALIKE_PERCENT + HAIR);
-  keep_least (layouts, n, key_longer_side, HAIR);
+  n = keep_least (layouts, n, key_scrap, SCRAP_ALIKE_PERCENT + TR_HAIR);
+  keep_least (layouts, n, key_longer_side, TR_HAIR);
 }
 
 static int
@@ -315,7 +308,7 @@ compare_keys (const Layout    *a,
     {
       double difference = keys[i] (a) - keys[i] (b);
 
-      if (fabs (difference) > HAIR)
+      if (fabs (difference) > TR_HAIR)
         return difference < 0 ? -1 : 1;
     }
 
@@ -417,7 +410,7 @@ find_footprint (const TrCut   *cut,
       count_windings (cut, sheet->thickness_mm, &diameter);
       return (TrSize) { { diameter, diameter, along } };
     }
-  if (is_positive (sheet->diameter_mm))
+  if (tr_is_positive (sheet->diameter_mm))
     return (TrSize) { { along, sheet->diameter_mm, sheet->diameter_mm } };
 
   return (TrSize) { { along, across, sheet->thickness_mm } };
@@ -430,7 +423,8 @@ count_on_tray (const TrBench *bench,
 {
   double gap = bench->piece_gap_mm;
 
-  return floor (bench->tray_mm[0] / (along_mm + gap) + HAIR) * floor (bench->tray_mm[1] / (across_mm + gap) + HAIR);
+  return floor (bench->tray_mm[0] / (along_mm + gap) + TR_HAIR)
+         * floor (bench->tray_mm[1] / (across_mm + gap) + TR_HAIR);
 }
 
 static void
@@ -463,12 +457,12 @@ fill_sheet (const Question *q,
   sheet->width_mm = layout->width_mm;
   sheet->thickness_mm = q->thickness_mm;
   sheet->rolled_mm = size_before_shrinking (q->cut, layout->length_mm, layout->width_mm, q->thickness_mm);
-  sheet->mass_g = layout->length_mm * layout->width_mm * q->thickness_mm / MM3_PER_ML * q->density_g_ml;
+  sheet->mass_g = layout->length_mm * layout->width_mm * q->thickness_mm / TR_MM3_PER_ML * q->density_g_ml;
   sheet->pieces_cut = layout->pieces;
   sheet->wanted = q->wanted;
   sheet->spare_pieces = layout->spare;
   sheet->scrap_percent = layout->scrap_percent;
-  sheet->printed_thickness_mm = sheet->mass_g / q->density_g_ml * MM3_PER_ML / (printed[0] * printed[1]);
+  sheet->printed_thickness_mm = sheet->mass_g / q->density_g_ml * TR_MM3_PER_ML / (printed[0] * printed[1]);
   sheet->breaks = layout->breaks;
   sheet->piece_area_mm2 = tr_cut_piece_area_mm2 (q->cut);
   sheet->hexagonal = layout->hexagonal;
@@ -515,7 +509,7 @@ tr_cut_smallest_g (const TrDough *dough,
   double length = tr_shape_row_length (q.cut, tr_shape_complete_row (q.cut, 1), FALSE) + trims;
   double width = tr_shape_rows_width (q.cut, rows, FALSE) + trims;
 
-  return q.blocks * length * width * q.thickness_mm / MM3_PER_ML * density_g_ml;
+  return q.blocks * length * width * q.thickness_mm / TR_MM3_PER_ML * density_g_ml;
 }
 
 int

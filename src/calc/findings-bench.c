@@ -11,8 +11,8 @@
 
 #include "cut.h"
 #include "lamination.h"
+#include "measure.h"
 
-#define HAIR 1e-9
 #define MOSTLY_TOO_LONG 1.03            /* beyond it a limit of the bench stops */
 #define MOST_BLOCKS 12
 #define THINNEST_FAT_MM 1.0
@@ -108,7 +108,7 @@ add_turn_thicker (const TrDoughFigures *figures,
                   double                start_mm,
                   GPtrArray            *found)
 {
-  if (!(rolled_mm > start_mm * (1 + HAIR)))
+  if (!(rolled_mm > start_mm * (1 + TR_HAIR)))
     return;
 
   tr_look_add (found, TR_FINDING_TURN_THICKER, TR_SEVERITY_STOP, thickness_pointer (figures->dough, turn_number),
@@ -160,7 +160,7 @@ add_too_thick (const TrDoughFigures *figures,
   const TrBench *bench = figures->bench;
   guint before = turn_number > 0 ? turn_number - 1 : figures->dough->turns->len;
 
-  if (!tr_is_written (bench->roll_width_max_mm) || !(block->mm[2] > bench->roll_thickness_max_mm * (1 + HAIR)))
+  if (!tr_is_written (bench->roll_width_max_mm) || !(block->mm[2] > bench->roll_thickness_max_mm * (1 + TR_HAIR)))
     return;
 
   tr_look_add (found, TR_FINDING_TOO_THICK, TR_SEVERITY_WARN,
@@ -250,7 +250,7 @@ add_too_long (const TrSize *rolled,
               GPtrArray    *found)
 {
   double size = rolled->mm[excess->side];
-  TrSeverity severity = size > excess->limit * (MOSTLY_TOO_LONG + HAIR) ? TR_SEVERITY_STOP : TR_SEVERITY_WARN;
+  TrSeverity severity = size > excess->limit * (MOSTLY_TOO_LONG + TR_HAIR) ? TR_SEVERITY_STOP : TR_SEVERITY_WARN;
   TrFinding *finding = tr_look_add (found, TR_FINDING_TOO_LONG, severity, where, size, excess->limit, from_bench);
 
   finding->name = g_strdup (tr_break_id (excess->one));
@@ -384,7 +384,7 @@ find_fat_thickness_for_stretch (const TrDoughFigures *figures)
   if (!(thin < thick) || !(first_stretch_with_fat (figures, thin) <= TR_GREATEST_STRETCH))
     return NAN;
 
-  while (thick - thin > thick * HAIR)
+  while (thick - thin > thick * TR_HAIR)
     {
       double middle = (thin + thick) / 2;
 
@@ -407,7 +407,7 @@ add_stretch (const TrDoughFigures *figures,
   double length = rolled->mm[0] / start->mm[0], width = rolled->mm[1] / start->mm[1];
   int side = width > length ? 1 : 0;
 
-  if (!(fmax (length, width) > TR_GREATEST_STRETCH + HAIR))
+  if (!(fmax (length, width) > TR_GREATEST_STRETCH + TR_HAIR))
     return NULL;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_STRETCH, TR_SEVERITY_NOTE,
@@ -466,7 +466,7 @@ look_at_printed_size (const TrDoughFigures *figures,
   const TrSheet *sheet = &figures->sheet;
   double off = sheet->printed_thickness_mm / sheet->thickness_mm - 1;
 
-  if (!figures->has_sheet || !(fabs (off) > PRINTED_OFF + HAIR))
+  if (!figures->has_sheet || !(fabs (off) > PRINTED_OFF + TR_HAIR))
     return;
   if (dough->batch_by == TR_BATCH_PIECES && dough->pieces_written > 0
       && fabs (sheet->wanted - dough->pieces_written) > 0.5)

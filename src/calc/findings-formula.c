@@ -10,8 +10,8 @@
 #include "look.h"
 
 #include "formula.h"
+#include "measure.h"
 
-#define HAIR 1e-9
 #define SALTED_FAT_POINTS 0.3
 
 static gboolean
@@ -149,12 +149,12 @@ look_at_mixer (const TrDoughFigures *figures,
   double dough_g = figures->formula.dough_g, most_g = figures->bench->mixer_max_g;
   gboolean as_written = figures->dough->batch_by == TR_BATCH_WRITTEN;
 
-  if (!(dough_g > most_g * (1 + HAIR)))
+  if (!(dough_g > most_g * (1 + TR_HAIR)))
     return;
 
   tr_look_add (found, TR_FINDING_MIXER, TR_SEVERITY_WARN, g_strdup (as_written ? "/batch/by" : "/batch/value"),
                dough_g, most_g, "bench")
-    ->with[0] = ceil (dough_g / most_g - HAIR);
+    ->with[0] = ceil (dough_g / most_g - TR_HAIR);
 }
 
 /* The fat line that brings most salt; -1: none brings any. */
@@ -195,7 +195,7 @@ look_at_salt (const TrDoughFigures *figures,
                                     salt, limit, band.source);
   finding->with[0] = band.low;
   finding->with[1] = band.high;
-  if (fat_line < 0 || salt < band.high || !(figures->formula.salted_fat_salt_percent >= SALTED_FAT_POINTS - HAIR))
+  if (fat_line < 0 || salt < band.high || !(figures->formula.salted_fat_salt_percent >= SALTED_FAT_POINTS - TR_HAIR))
     return;
   finding->with[2] = figures->formula.salted_fat_salt_percent;
   finding->name = g_strdup (tr_look_get_line (figures, (guint) fat_line)->ingredient.id);
@@ -297,8 +297,8 @@ is_as_built_in (const TrIngredient *ingredient)
   const TrIngredient *base = tr_builtin_find (ingredient->base_id);
 
   return base != NULL
-         && fabs (base->per_100g[TR_PART_FAT] - ingredient->per_100g[TR_PART_FAT]) < HAIR
-         && fabs (base->per_100g[TR_PART_WATER] - ingredient->per_100g[TR_PART_WATER]) < HAIR;
+         && fabs (base->per_100g[TR_PART_FAT] - ingredient->per_100g[TR_PART_FAT]) < TR_HAIR
+         && fabs (base->per_100g[TR_PART_WATER] - ingredient->per_100g[TR_PART_WATER]) < TR_HAIR;
 }
 
 static void
@@ -313,7 +313,7 @@ look_at_butter (const TrDoughFigures *figures,
       double fat = line->ingredient.per_100g[TR_PART_FAT], water = line->ingredient.per_100g[TR_PART_WATER];
 
       if (!line->known || !tr_ingredient_is_like (&line->ingredient, "butter-") || is_seen_before (figures, i)
-          || !(fat < least_fat - HAIR || water > most_water + HAIR))
+          || !(fat < least_fat - TR_HAIR || water > most_water + TR_HAIR))
         continue;
 
       TrFinding *finding = tr_look_add (found, TR_FINDING_BUTTER_LEGAL, TR_SEVERITY_NOTE,
@@ -338,7 +338,7 @@ look_at_minimum (const TrDoughFigures *figures,
   double least = kind == TR_KIND_PUFF ? puff : danish;
   int line = tr_look_find_line (figures, tr_line_is_roll_in);
 
-  if ((kind != TR_KIND_PUFF && kind != TR_KIND_DANISH) || line < 0 || !(fat < least - HAIR))
+  if ((kind != TR_KIND_PUFF && kind != TR_KIND_DANISH) || line < 0 || !(fat < least - TR_HAIR))
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_LEGAL_MINIMUM, TR_SEVERITY_NOTE,

@@ -9,7 +9,8 @@
 
 #include "look.h"
 
-#define HAIR 1e-9
+#include "measure.h"
+
 #define COLD_CHAIN_HOURS 4.0
 #define COLD_CHAIN_C 5.0
 
@@ -36,7 +37,7 @@ look_at_proof (const TrDoughFigures *figures,
     {
       const TrStep *step = steps->pdata[i];
 
-      if (step->id == TR_STEP_PROOF && step->at_c > bears + HAIR)
+      if (step->id == TR_STEP_PROOF && step->at_c > bears + TR_HAIR)
         tr_look_add (found, TR_FINDING_PROOF_HOT, TR_SEVERITY_WARN, g_strdup_printf ("/method/steps/%u/at_c", i),
                      step->at_c, bears, "IREKS-Kompendium 11.5; ingredient table")
           ->name = g_strdup (fat);
@@ -70,7 +71,7 @@ warm_minutes (const TrBench *bench,
   double at_c = tr_is_written (step->at_c) ? step->at_c : place_c (bench, place);
   double minutes = fmax (step->minutes, step->max_minutes);       /* fmax passes over NaN */
 
-  return at_c > COLD_CHAIN_C + HAIR && minutes > 0 ? minutes : 0;
+  return at_c > COLD_CHAIN_C + TR_HAIR && minutes > 0 ? minutes : 0;
 }
 
 static double
@@ -96,7 +97,7 @@ static double
 warm_rest (const TrBench *bench,
            const TrRest  *rest)
 {
-  if (rest == NULL || place_c (bench, rest->place) <= COLD_CHAIN_C + HAIR)
+  if (rest == NULL || place_c (bench, rest->place) <= COLD_CHAIN_C + TR_HAIR)
     return 0;
 
   return fmax (rest->min_minutes, rest->max_minutes);
@@ -172,7 +173,7 @@ add_cold_chain (const TrDoughFigures *figures,
   double hours = minutes / 60;
   TrSeverity severity = is_baked && stage != TR_STAGE_PREFERMENT ? TR_SEVERITY_NOTE : TR_SEVERITY_WARN;
 
-  if (line < 0 || !(hours > COLD_CHAIN_HOURS + HAIR))
+  if (line < 0 || !(hours > COLD_CHAIN_HOURS + TR_HAIR))
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_COLD_CHAIN, severity, tr_look_line_pointer (line, "ingredient"),

@@ -16,18 +16,11 @@
 #include "lamination.h"
 
 #include "lock-in.h"
+#include "measure.h"
 
-#define MM3_PER_ML 1000.0
 #define UM_PER_MM 1000.0
-#define HAIR 1e-9                       /* ties are judged to this share */
 
 static const TrSize no_size = { { NAN, NAN, NAN } };
-
-static gboolean
-is_positive (double value)
-{
-  return isfinite (value) && value > 0;
-}
 
 static double
 volume_of (const TrSize *size)
@@ -58,7 +51,7 @@ tr_mix_volume (const TrDough   *dough,
   double all_ml = fat_ml + dough_ml;
 
   *fat_volume_fraction = *density_g_ml = NAN;
-  if (!is_positive (all_ml))
+  if (!tr_is_positive (all_ml))
     return;
 
   *fat_volume_fraction = fat_ml / all_ml;
@@ -227,7 +220,7 @@ roll_out (const TrTurn *turn,
 static TrSize
 if_possible (TrSize size)
 {
-  return is_positive (size.mm[0]) && is_positive (size.mm[1]) && is_positive (size.mm[2]) ? size : no_size;
+  return tr_is_positive (size.mm[0]) && tr_is_positive (size.mm[1]) && tr_is_positive (size.mm[2]) ? size : no_size;
 }
 
 static TrSize
@@ -253,7 +246,7 @@ compute_step (const TrDough *dough,
   TrSize trimmed = whole;
   trimmed.mm[0] -= 2 * turn->trim_mm;
   step.folded_mm = if_possible (trimmed);
-  step.trimmed_g = (volume_of (&whole) - volume_of (&step.folded_mm)) / MM3_PER_ML
+  step.trimmed_g = (volume_of (&whole) - volume_of (&step.folded_mm)) / TR_MM3_PER_ML
                    * lamination->mix_density_g_ml;
   step.stretch = fmax (step.rolled_mm.mm[0] / start.mm[0], step.rolled_mm.mm[1] / start.mm[1]);
   count_layers (style_of (dough), product, &step.fat_layers, &step.dough_layers);
@@ -292,7 +285,7 @@ try_strip (const TrSize *strip,
   double width = sheet->rolled_mm.mm[1] / strip->mm[1];
   double worst_so_far = fmax (best->stretch_length, best->stretch_width);
 
-  if (fmax (length, width) > worst_so_far * (1 - HAIR))     /* NaN so far: taken */
+  if (fmax (length, width) > worst_so_far * (1 - TR_HAIR))     /* NaN so far: taken */
     return;
 
   best->start_mm = *strip;
@@ -318,8 +311,8 @@ compute_to_sheet (const TrDough *dough,
   try_strip (&across, sheet, to);
   try_strip (&turned_across, sheet, to);
 
-  to->order = to->stretch_width < to->stretch_length * (1 - HAIR) ? "width-first" : "length-first";
-  to->fits = sheet->breaks == 0 && to->stretch_length >= 1 - HAIR && to->stretch_width >= 1 - HAIR;
+  to->order = to->stretch_width < to->stretch_length * (1 - TR_HAIR) ? "width-first" : "length-first";
+  to->fits = sheet->breaks == 0 && to->stretch_length >= 1 - TR_HAIR && to->stretch_width >= 1 - TR_HAIR;
   lamination->has_to_sheet = TRUE;
 }
 

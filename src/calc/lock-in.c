@@ -9,20 +9,14 @@
 
 #include "lock-in.h"
 
-#define MM3_PER_ML 1000.0
+#include "measure.h"
 
 static const TrSize no_size = { { NAN, NAN, NAN } };
-
-static gboolean
-is_positive (double value)
-{
-  return isfinite (value) && value > 0;
-}
 
 double
 tr_dough_get_fat_density (const TrDough *dough)
 {
-  if (dough->lock_in != NULL && is_positive (dough->lock_in->fat_density_g_ml))
+  if (dough->lock_in != NULL && tr_is_positive (dough->lock_in->fat_density_g_ml))
     return dough->lock_in->fat_density_g_ml;
 
   return TR_FAT_DENSITY_G_ML;
@@ -210,9 +204,9 @@ spread (const double plan[2],
 static gboolean
 is_plan_possible (const LockInPlan *plan)
 {
-  return is_positive (plan->fat[0]) && is_positive (plan->fat[1])
-         && is_positive (plan->dough[0]) && is_positive (plan->dough[1])
-         && is_positive (plan->block[0]) && is_positive (plan->block[1]);
+  return tr_is_positive (plan->fat[0]) && tr_is_positive (plan->fat[1])
+         && tr_is_positive (plan->dough[0]) && tr_is_positive (plan->dough[1])
+         && tr_is_positive (plan->block[0]) && tr_is_positive (plan->block[1]);
 }
 
 static LockInInput
@@ -222,8 +216,8 @@ gather_lock_in (const TrDough   *dough,
   double kept = (1 - dough->handling_loss_percent / 100) / MAX (dough->lock_in->blocks, 1);
 
   return (LockInInput) {
-    .fat_mm3 = formula->roll_in_g * kept / tr_dough_get_fat_density (dough) * MM3_PER_ML,
-    .dough_mm3 = formula->dough_g * kept / dough->dough_density_g_ml * MM3_PER_ML,
+    .fat_mm3 = formula->roll_in_g * kept / tr_dough_get_fat_density (dough) * TR_MM3_PER_ML,
+    .dough_mm3 = formula->dough_g * kept / dough->dough_density_g_ml * TR_MM3_PER_ML,
     .fat_thickness_mm = tr_lock_in_get_fat_thickness_mm (dough->lock_in),
     .width_mm = dough->lock_in->fat_width_mm,
     .rim_mm = dough->lock_in->rim_mm,
@@ -239,7 +233,7 @@ tr_lock_in_compute (const TrDough   *dough,
   LockInPlan plan;
 
   plan_lock_in (dough->lock_in->style, &in, &plan);
-  if (!is_positive (in.dough_mm3) || !is_plan_possible (&plan))
+  if (!tr_is_positive (in.dough_mm3) || !is_plan_possible (&plan))
     {
       *lock_in = (TrLockInFigures) { no_size, no_size, no_size, NAN };
       return;
@@ -283,11 +277,11 @@ find_plan_fault (const TrDough     *dough,
   LockInPlan plan;
 
   *value = in->fat_thickness_mm;
-  if (!is_positive (in->fat_thickness_mm))
+  if (!tr_is_positive (in->fat_thickness_mm))
     return TR_FAULT_FAT_THICKNESS;
 
   *value = in->width_mm;
-  if (tr_is_written (in->width_mm) && !is_positive (in->width_mm) && dough->lock_in->style != TR_STYLE_ENVELOPE)
+  if (tr_is_written (in->width_mm) && !tr_is_positive (in->width_mm) && dough->lock_in->style != TR_STYLE_ENVELOPE)
     return TR_FAULT_FAT_WIDTH;
 
   plan_lock_in (dough->lock_in->style, in, &plan);
@@ -322,9 +316,9 @@ tr_lock_in_find_fault (const TrDough      *dough,
   *turn = 0;
 
   *value = 0;
-  if (!is_positive (in.fat_mm3))
+  if (!tr_is_positive (in.fat_mm3))
     return TR_FAULT_NO_FAT;
-  if (!is_positive (in.dough_mm3))
+  if (!tr_is_positive (in.dough_mm3))
     return TR_FAULT_NO_DOUGH;
 
   TrLockInFault fault = find_plan_fault (dough, &in, value, greatest_mm);

@@ -9,7 +9,8 @@
 
 #include "look.h"
 
-#define HAIR 1e-9
+#include "formula.h"
+#include "measure.h"
 
 TrFinding *
 tr_look_add (GPtrArray   *found,
@@ -35,7 +36,7 @@ const TrLineFigures *
 tr_look_get_line (const TrDoughFigures *figures,
                   guint                 index)
 {
-  return &g_array_index (figures->formula.lines, TrLineFigures, index);
+  return tr_formula_get_line (&figures->formula, index);
 }
 
 int
@@ -89,5 +90,5 @@ tr_look_is_outside (double  value,
 {
   *limit = value < low ? low : high;
 
-  return value < low - HAIR || value > high + HAIR;
+  return value < low - TR_HAIR || value > high + TR_HAIR;
 }

@@ -9,7 +9,7 @@
 
 #include "shape.h"
 
-#define HAIR 1e-9
+#include "measure.h"
 
 double
 tr_cut_piece_area_mm2 (const TrCut *cut)
@@ -120,17 +120,17 @@ tr_shape_count_in_row (const TrCut *cut,
   switch (cut->shape)
     {
     case TR_SHAPE_TRIANGLE:
-      return floor (2 * length_mm / along + HAIR) - 1;
+      return floor (2 * length_mm / along + TR_HAIR) - 1;
     case TR_SHAPE_RIGHT_TRIANGLE:
-      return 2 * floor (length_mm / along + HAIR);
+      return 2 * floor (length_mm / along + TR_HAIR);
     case TR_SHAPE_ROUND:
-      return floor ((length_mm - cut->diameter_mm) / tr_shape_round_pitch (cut) + 1 - (hexagonal ? 0.5 : 0) + HAIR);
+      return floor ((length_mm - cut->diameter_mm) / tr_shape_round_pitch (cut) + 1 - (hexagonal ? 0.5 : 0) + TR_HAIR);
     case TR_SHAPE_RECTANGLE:
     case TR_SHAPE_SQUARE:
     case TR_SHAPE_SLICES:
     case TR_N_SHAPES:
     default:
-      return floor (length_mm / along + HAIR);
+      return floor (length_mm / along + TR_HAIR);
     }
 }
 
