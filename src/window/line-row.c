@@ -316,7 +316,7 @@ build_columns (TrLineRow *self)
   gtk_widget_add_css_class (self->percent, "dim-label");
   gtk_widget_set_tooltip_text (self->percent, _("Baker's percent: weight over all flour, as written"));
   self->grams = tr_figure_label_new (6);
-  gtk_widget_set_tooltip_text (self->grams, _("What to weigh for this batch"));
+  gtk_widget_set_tooltip_text (self->grams, _("What to weigh for this batch; a star: less than a step of the scale, weigh it on a finer one"));
   self->menu = new_menu_button ();
 
   gtk_box_append (GTK_BOX (row), self->ingredient);
@@ -482,6 +482,24 @@ show_problem (TrLineRow    *self,
   mark_amount (self, is_unknown ? NULL : sentence);
 }
 
+/* As on the card: what is too little for the scale keeps its own weight and a
+ * star, or it would be left out. */
+static char *
+dup_weight (const TrReader      *reader,
+            const TrLineFigures *line,
+            double               rounded_g,
+            double               step_g)
+{
+  if (line == NULL || isnan (rounded_g))
+    return g_strdup ("");
+  if (!(line->grams > 0 && fabs (rounded_g) <= 0))
+    return tr_words_mass_number (reader, rounded_g, step_g);
+
+  g_autofree char *own = tr_words_mass (reader, line->grams);
+
+  return g_strconcat (own, "*", NULL);
+}
+
 static void
 show_figures (TrLineRow *self,
               TrPage    *page,
@@ -491,10 +509,11 @@ show_figures (TrLineRow *self,
   const TrDoughFigures *figures = tr_page_get_figures (page);
   const TrReader *reader = tr_page_get_reader (page);
   gboolean has_figures = figures != NULL && self->item < figures->formula.lines->len;
-  double percent = has_figures ? g_array_index (figures->formula.lines, TrLineFigures, self->item).percent : NAN;
+  const TrLineFigures *line = has_figures ? &g_array_index (figures->formula.lines, TrLineFigures, self->item) : NULL;
+  double percent = line != NULL ? line->percent : NAN;
 
   tr_figure_label_take (self->percent, isnan (percent) ? g_strdup ("") : tr_words_percent (reader, percent));
-  tr_figure_label_take (self->grams, isnan (grams) ? g_strdup ("") : tr_words_mass_number (reader, grams, step_g));
+  tr_figure_label_take (self->grams, dup_weight (reader, line, grams, step_g));
 }
 
 static void

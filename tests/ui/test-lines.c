@@ -325,6 +325,24 @@ test_unreadable_amount_is_a_document_too (void)
   page_tear_down (&fixture);
 }
 
+/* The scale shows whole grams: what is less is not shown as none. */
+static void
+test_too_light_for_the_scale_is_not_nothing (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_formula_page_new, "d1");
+  page_type (&fixture, "/lines/1/amount", "0.1 g");
+  GtkWidget *row = page_get_around (&fixture, TR_TYPE_LINE_ROW);
+
+  ui_frames (row, 1);
+  g_assert_true (shows_text (row, "g*"));
+  page_type (&fixture, "/lines/1/amount", "150 g");
+  ui_frames (row, 1);
+  g_assert_false (shows_text (row, "g*"));
+  page_tear_down (&fixture);
+}
+
 static void
 test_bare_number_takes_the_readers_unit (void)
 {
@@ -525,6 +543,7 @@ main (int    argc,
   g_test_add_func ("/lines/escape-closes-then-restores", test_escape_closes_then_restores);
   g_test_add_func ("/lines/what-is-not-recognised-stays-as-text", test_what_is_not_recognised_stays_as_text);
   g_test_add_func ("/lines/unreadable-amount-is-a-document-too", test_unreadable_amount_is_a_document_too);
+  g_test_add_func ("/lines/too-light-for-the-scale-is-not-nothing", test_too_light_for_the_scale_is_not_nothing);
   g_test_add_func ("/lines/bare-number-takes-the-readers-unit", test_bare_number_takes_the_readers_unit);
   g_test_add_func ("/lines/rows-stay-the-same-objects", test_rows_stay_the_same_objects);
   g_test_add_func ("/lines/removed-line-comes-back", test_removed_line_comes_back);
