@@ -339,5 +339,9 @@ tr_disk_back_up (const char  *path,
     return fail (error, EFBIG, "Cannot back up", target);
   bytes = tr_disk_read (target, MAX_BACKUP_BYTES, &length, NULL, error);
 
+  /* A link of that name leads to somebody else's file: the link goes, not the file. */
+  if (bytes != NULL && g_file_test (backup, G_FILE_TEST_IS_SYMLINK) && g_unlink (backup) != 0)
+    return fail (error, errno, "Cannot back up", target);
+
   return bytes != NULL && tr_disk_replace (backup, bytes, length, was.st_mode & 07777, NULL, error);
 }

@@ -109,6 +109,23 @@ test_save (Place         *place,
 }
 
 static void
+test_backup_follows_no_link (Place         *place,
+                             gconstpointer  data)
+{
+  g_autoptr (TrDocument) document = document_open (place->file);
+  g_autofree char *other = place_dup_path (place, "other.txt");
+  g_autofree char *backup = place_dup_path (place, "buns.tourier~");
+
+  g_assert_true (g_file_set_contents (other, "somebody else's", -1, NULL));
+  g_assert_cmpint (symlink ("other.txt", backup), ==, 0);
+  document_set_title (document, "Second");
+  document_save (document);
+  place_assert_holds (other, "somebody else's");
+  place_assert_holds (backup, "Lighthouse buns");
+  g_assert_false (g_file_test (backup, G_FILE_TEST_IS_SYMLINK));
+}
+
+static void
 test_mode_kept (Place         *place,
                 gconstpointer  data)
 {
@@ -551,6 +568,7 @@ main (int   argc,
   ADD ("open-refused", test_open_refused);
   ADD ("open-too-large", test_open_too_large);
   ADD ("save", test_save);
+  ADD ("backup-follows-no-link", test_backup_follows_no_link);
   ADD ("mode-is-kept", test_mode_kept);
   ADD ("link-survives", test_link_survives);
   ADD ("link-to-nothing-yet", test_link_to_nothing_yet);
