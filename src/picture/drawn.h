@@ -13,7 +13,7 @@
 
 G_BEGIN_DECLS
 
-typedef enum { TR_DRAWN_POLYGON, TR_DRAWN_OPEN, TR_DRAWN_SEGMENTS, TR_DRAWN_CIRCLE, TR_DRAWN_TEXT, TR_DRAWN_BANDS } TrDrawnKind;
+typedef enum { TR_DRAWN_POLYGON, TR_DRAWN_SEGMENTS, TR_DRAWN_CIRCLE, TR_DRAWN_TEXT, TR_DRAWN_BANDS } TrDrawnKind;
 
 /* One shape. Its corners are n_points pairs from first_point on in the
  * picture's list: the corners of a polygon, the ends of segments, the centre

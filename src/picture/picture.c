@@ -257,7 +257,6 @@ shape_contains (const TrPicture *picture,
       return hypot (x - xy[0], y - xy[1]) <= drawn->size;
     case TR_DRAWN_BANDS:
       return x >= xy[0] && x < xy[2] && y >= xy[1] && y < xy[3];
-    case TR_DRAWN_OPEN:
     case TR_DRAWN_SEGMENTS:
     case TR_DRAWN_TEXT:
     default:

@@ -116,19 +116,6 @@ tr_picture_add_polygon (TrPicture      *picture,
 }
 
 void
-tr_picture_add_open (TrPicture      *picture,
-                     const double   *xy,
-                     guint           n_corners,
-                     TrPen           pen,
-                     const TrColour *stroke)
-{
-  TrDrawn *drawn = add (picture, TR_DRAWN_OPEN, NULL, pen, stroke);
-
-  for (guint i = 0; i < n_corners; i++)
-    add_point (picture, drawn, xy[2 * i], xy[2 * i + 1]);
-}
-
-void
 tr_picture_add_circle (TrPicture      *picture,
                        double          x,
                        double          y,

@@ -34,7 +34,6 @@ void          tr_picture_add_rect        (TrPicture *picture, const TrBox *box, 
 void          tr_picture_add_polygon     (TrPicture *picture, const double *xy, guint n_corners, const TrColour *fill, TrPen pen, const TrColour *stroke);
 void          tr_picture_add_circle      (TrPicture *picture, double x, double y, double radius, const TrColour *fill, TrPen pen, const TrColour *stroke);
 void          tr_picture_add_line        (TrPicture *picture, double x1, double y1, double x2, double y2, TrPen pen, const TrColour *stroke);
-void          tr_picture_add_open        (TrPicture *picture, const double *xy, guint n_corners, TrPen pen, const TrColour *stroke);
 /* 45° lines, inside the box only. */
 void          tr_picture_add_hatch       (TrPicture *picture, const TrBox *box, double spacing, const TrColour *stroke);
 /* The last shape's stroke becomes dashes. */
