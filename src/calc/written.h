@@ -40,6 +40,9 @@ typedef enum {
   TR_PART_SUGARS, TR_PART_ASH, TR_PART_SODIUM_MG, TR_N_PARTS
 } TrPart;
 
+/* How flat the dough lies in the chill before lock-in, where nothing is written. */
+#define TR_CHILL_THICKNESS_MM 30.0
+
 #define TR_MAX_TURNS 12
 #define TR_MAX_DOUGHS 64
 #define TR_MAX_LINES 200
@@ -97,7 +100,7 @@ typedef struct {
   TrPlace place;
   TrOn on;
   double start_c, target_c;      /* NaN: not written */
-  double thickness_mm;           /* only lock_in.rest; NaN: 30 */
+  double thickness_mm;           /* only lock_in.rest; NaN: TR_CHILL_THICKNESS_MM */
   char *extra;
 } TrRest;
 

@@ -59,7 +59,7 @@ add_chill (Turns *turns)
   if (rest == NULL)
     return;
   picture = tr_card_add_block (turns->blocks, turns->card, turns->width, height);
-  thickness = tr_words_length (reader, isfinite (rest->thickness_mm) ? rest->thickness_mm : 30);
+  thickness = tr_words_length (reader, tr_is_written (rest->thickness_mm) ? rest->thickness_mm : TR_CHILL_THICKNESS_MM);
   how = dup_rest (reader, rest);
   text = g_strdup_printf (_("Chill the dough, %s thick, %s"), thickness, how);
   tr_card_add_tick (picture, 0, height / 2);

@@ -180,6 +180,19 @@ stands_for_document (TrEntryField *self,
   return g_strcmp0 (self->shown_text, get_text (self, page)) == 0;
 }
 
+/* In the reader's unit, so it follows the reader. */
+static void
+show_otherwise (TrEntryField   *self,
+                const TrReader *reader)
+{
+  if (!(self->member->otherwise > 0))
+    return;
+
+  g_autofree char *text = tr_words_write (reader, self->member->quantity, self->member->otherwise);
+
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), text);
+}
+
 static void
 tr_entry_field_refresh (TrField *field)
 {
@@ -199,6 +212,7 @@ tr_entry_field_refresh (TrField *field)
     }
 
   tr_field_set_unit (field, tr_member_get_unit (self->member, tr_page_get_reader (page)));
+  show_otherwise (self, tr_page_get_reader (page));
   if (stands_for_document (self, page))
     return;
 

@@ -43,6 +43,7 @@ typedef struct {
   double step;                   /* of the arrow keys, in the member's unit; 0: 1 */
   gboolean may_be_empty;
   const char *empty;             /* shown in place of what is not written */
+  double otherwise;              /* the number that counts where none is written, shown in its place; 0: `empty` */
   const char *unit;              /* of a plain number; NULL: the quantity's own */
   /* Keeps the draft's invariants after a write; may free the holder. */
   void (*settle) (TrTrial *draft, int dough, guint item, gpointer holder);

@@ -106,7 +106,7 @@ static const TrMember chill_members[] = {
     N_("At most"), N_("change the chill before lock-in"), N_("Longest it may wait"), 30 },
   { "/lock_in/rest/thickness_mm", reach_chill, G_STRUCT_OFFSET (TrRest, thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Pressed to"), N_("change the chill before lock-in"), N_("How flat the dough lies while it chills; thinner chills faster"), 5,
-    .may_be_empty = TRUE, .empty = "30" },
+    .may_be_empty = TRUE, .otherwise = TR_CHILL_THICKNESS_MM },
 };
 
 enum { STYLE_NONE = TR_N_STYLES, N_STYLE_CHOICES };

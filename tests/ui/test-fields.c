@@ -172,6 +172,33 @@ test_reader_in_inches_sees_and_writes_inches (void)
   page_tear_down (&fixture);
 }
 
+static const char *
+get_placeholder (GtkWidget *text)
+{
+  return gtk_entry_get_placeholder_text (GTK_ENTRY (gtk_widget_get_ancestor (text, GTK_TYPE_ENTRY)));
+}
+
+/* What counts where nothing is written is a length too. */
+static void
+test_what_stands_in_an_empty_field_is_in_the_readers_unit (void)
+{
+  PageFixture fixture;
+  TrReader reader;
+
+  page_set_up (&fixture, tr_turns_page_new, "d1");
+  GtkWidget *text = page_type (&fixture, "/lock_in/rest/thickness_mm", "");
+
+  g_assert_cmpstr (get_placeholder (text), ==, "30");
+  tr_reader_init_plain (&reader, TR_UNITS_US);
+  tr_page_set_reader (fixture.page, &reader);
+
+  g_autofree char *inches = tr_words_write (&reader, TR_QUANTITY_LENGTH_MM, TR_CHILL_THICKNESS_MM);
+
+  g_assert_cmpstr (get_placeholder (text), ==, inches);
+  g_assert_cmpstr (inches, !=, "30");
+  page_tear_down (&fixture);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -187,6 +214,7 @@ main (int    argc,
   g_test_add_func ("/fields/escape-puts-back", test_escape_puts_back);
   g_test_add_func ("/fields/focus-and-caret-survive-refresh-and-undo", test_focus_and_caret_survive_refresh_and_undo);
   g_test_add_func ("/fields/reader-in-inches-sees-and-writes-inches", test_reader_in_inches_sees_and_writes_inches);
+  g_test_add_func ("/fields/what-stands-in-an-empty-field-is-in-the-readers-unit", test_what_stands_in_an_empty_field_is_in_the_readers_unit);
 
   return ui_run ();
 }
