@@ -44,46 +44,6 @@ test_save_writes_and_is_unmodified (void)
   ui_application_free (application);
 }
 
-typedef struct { const char *name, *typed, *there, *expected; } SuffixRow;
-
-static const SuffixRow trial_rows[] = {
-  { "without a suffix", "trial", NULL, "trial.tourier" },
-  { "with it", "trial.tourier", NULL, "trial.tourier" },
-  { "with another", "trial.json", NULL, "trial.json" },
-  /* Nobody was asked about replacing that one. */
-  { "the longer name is taken", "trial", "trial.tourier", "trial" },
-};
-
-static void
-test_saved_name_gets_its_suffix (UiFixture     *fixture,
-                                 gconstpointer  data)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (trial_rows); i++)
-    {
-      const SuffixRow *row = &trial_rows[i];
-      g_autofree char *folder = g_dir_make_tmp ("tourier-suffix-XXXXXX", NULL);
-      g_autofree char *path = g_build_filename (folder, row->expected, NULL);
-      g_autofree char *there = row->there != NULL ? g_build_filename (folder, row->there, NULL) : NULL;
-      g_autofree char *saved = NULL;
-
-      g_test_message ("%s", row->name);
-      if (there != NULL)
-        g_assert_true (g_file_set_contents (there, "theirs", -1, NULL));
-      ui_act (fixture->window, "win.save-as");
-      ui_settle ();
-      ui_choose (fixture->window, folder, row->typed);
-      saved = g_file_get_path (tr_document_get_file (tr_window_get_document (fixture->window)));
-      g_assert_cmpstr (saved, ==, path);
-      g_assert_true (g_file_test (path, G_FILE_TEST_IS_REGULAR));
-      if (there != NULL)
-        {
-          g_autofree char *still = ui_read_file (there);
-
-          g_assert_cmpstr (still, ==, "theirs");
-        }
-    }
-}
-
 static void
 test_save_includes_what_is_being_typed (void)
 {
@@ -486,22 +446,6 @@ test_cards_are_exported (UiFixture     *fixture,
   g_assert_true (g_str_has_prefix (all_text, "%PDF-"));
 }
 
-static void
-test_card_without_a_suffix_is_a_pdf (UiFixture     *fixture,
-                                     gconstpointer  data)
-{
-  g_autofree char *folder = g_dir_make_tmp ("tourier-paper-XXXXXX", NULL);
-  g_autofree char *path = g_build_filename (folder, "card.pdf", NULL);
-  g_autofree char *text = NULL;
-
-  ui_act (fixture->window, "win.export-card");
-  ui_settle ();
-  ui_choose (fixture->window, folder, "card");
-  g_assert_cmpstr (tr_window_get_notice (fixture->window, "file"), ==, "The bench card is in “card.pdf”.");
-  text = ui_read_file (path);
-  g_assert_true (g_str_has_prefix (text, "%PDF-"));
-}
-
 int
 main (int    argc,
       char **argv)
@@ -510,7 +454,6 @@ main (int    argc,
     return 0;
 
   g_test_add_func ("/window/save/writes-and-is-unmodified", test_save_writes_and_is_unmodified);
-  UI_ADD ("/window/save/name-gets-its-suffix", test_saved_name_gets_its_suffix);
   g_test_add_func ("/window/save/includes-what-is-being-typed", test_save_includes_what_is_being_typed);
   g_test_add_func ("/window/save/that-fails-tells-and-stays-modified", test_save_that_fails_tells_and_stays_modified);
   UI_ADD ("/window/close/unmodified-window-closes-at-once", test_unmodified_window_closes_at_once);
@@ -527,7 +470,6 @@ main (int    argc,
   g_test_add_func ("/window/recovery/unsaved-work-is-offered-and-recovered", test_unsaved_work_is_offered_and_recovered);
   g_test_add_func ("/window/recovery/unsaved-work-can-be-dropped", test_unsaved_work_can_be_dropped);
   UI_ADD ("/window/paper/cards-are-exported", test_cards_are_exported);
-  UI_ADD ("/window/paper/card-without-a-suffix-is-a-pdf", test_card_without_a_suffix_is_a_pdf);
 
   return ui_run ();
 }
