@@ -390,6 +390,27 @@ report_sheet (Json                 *json,
 }
 
 static void
+report_water (Json                 *json,
+              const TrDoughFigures *figures)
+{
+  const TrWater *water = &figures->water;
+
+  if (!figures->has_water)
+    {
+      json_word (json, "water", "null");
+      return;
+    }
+
+  json_open (json, "water", '{');
+  json_number (json, "n", water->n);
+  json_number (json, "liquid_need_c", water->liquid_need_c);
+  json_number (json, "water_c", water->water_c);
+  json_number (json, "ice_g", water->ice_g);
+  json_number (json, "available_water_g", water->available_water_g);
+  json_close (json, '}');
+}
+
+static void
 report_dough (Json                 *json,
               const TrDoughFigures *figures,
               guint                 index,
@@ -403,7 +424,7 @@ report_dough (Json                 *json,
   report_sheet (json, figures);
   json_open (json, "rests", '[');
   json_close (json, ']');
-  json_word (json, "water", "null");
+  report_water (json, figures);
   json_open (json, "allergens", '[');
   for (char **id = figures->allergens; id != NULL && *id != NULL; id++)
     json_text (json, NULL, *id);

@@ -14,6 +14,7 @@
 #include "findings.h"
 #include "formula.h"
 #include "lamination.h"
+#include "water.h"
 
 static const char *const break_ids[TR_N_BREAKS] = {
   "worktop-length", "worktop-width", "roll-width", "roll-thickness-min", "roll-thickness-max"
@@ -139,6 +140,7 @@ compute_dough (const TrTrial *trial,
   if (figures->has_lamination)
     tr_lamination_compute (dough, trial->bench, &figures->formula, sheet, &figures->lamination);
 
+  figures->has_water = tr_water_compute (dough, trial->bench, &figures->formula, &figures->water);
   figures->allergens = tr_formula_dup_allergens (&figures->formula);
   figures->findings = tr_findings_compute (figures);
 

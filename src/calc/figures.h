@@ -143,6 +143,14 @@ typedef struct {
   gboolean hexagonal;            /* round pieces */
 } TrSheet;
 
+typedef struct {
+  double n;                      /* temperatures that meet: 3, or 4 with a preferment or starter */
+  double liquid_need_c;          /* that everything poured should have */
+  double water_c;                /* that the water should have; NaN: no water, or over 45 °C */
+  double ice_g;                  /* that takes the place of as much of the water from the tap; 0: none */
+  double available_water_g;      /* of the batch */
+} TrWater;
+
 /* Findings: what is wrong or worth knowing. words/ makes the sentence. */
 typedef enum { TR_SEVERITY_NOTE, TR_SEVERITY_WARN, TR_SEVERITY_STOP } TrSeverity;
 
@@ -179,9 +187,11 @@ typedef struct {
   TrFormula formula;
   TrPiece piece;
   gboolean has_lamination;       /* a lock-in is written */
+  gboolean has_water;            /* something is written in the dough */
   gboolean has_sheet;            /* a cut is written, and it gives at least one piece */
   TrLamination lamination;
   TrSheet sheet;
+  TrWater water;
   char **allergens;              /* sorted ids, finish lines included */
   GPtrArray *findings;           /* TrFinding, worst first */
 } TrDoughFigures;

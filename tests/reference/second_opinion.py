@@ -570,8 +570,44 @@ def report(table, doc):
                     g = r['g'] * scale if scale is not None else None
             lines.append({'grams': g, 'percent': 100 * r['g'] / written_flour if r['ok'] else None})
         f['lines'] = lines
+        entry['water'] = water(doc, dough, rows, scale)
         entry['allergens'] = sorted({a for r in rows for a in r['item']['allergen_ids']})
         out.append(entry)
+    return out
+
+
+def water(doc, dough, rows, scale):
+    """numbers.md 7: the temperature of the water, and the ice in it."""
+    bench, m = doc['bench'], dough.get('method', {})
+    warm = any(r['stage'] == 'preferment' or r['item']['role'] == 'starter' for r in rows if r['stage'] != 'finish')
+    n = 4 if warm else 3
+    room = bench.get('room_c', 21)
+    need = n * m.get('dough_c', 22) - m.get('flour_c', 20) - room - m.get('friction_c', 12) * n / m.get('friction_n', 3)
+    if warm:
+        own = m.get('preferment_c')
+        need -= room if own is None else own
+    other_c = m.get('liquids_c')
+    other_c = bench.get('fridge_c', 4) if other_c is None else other_c
+    w = other = 0.0
+    for r in rows:
+        if not r['ok'] or r['stage'] != 'dough' or r['item']['role'] not in ('liquid', 'dairy', 'egg'):
+            continue
+        if r['item']['comp']['water'] <= 50:
+            continue
+        if r['item']['base'] == 'water':
+            w += r['g']
+        else:
+            other += r['g']
+    out = {'n': n, 'liquid_need_c': need, 'water_c': None, 'ice_g': None, 'available_water_g': None}
+    if w > 0:
+        if scale is not None:
+            out['available_water_g'] = w * scale
+        t = (need * (w + other) - other * other_c) / w
+        if t <= 45:
+            out['water_c'] = t
+            tap = m.get('tap_c', 16)
+            if scale is not None:
+                out['ice_g'] = max(0.0, w * scale * (tap - t) / (tap + 80))
     return out
 
 
@@ -706,6 +742,11 @@ def random_dough(rng, table, index, own):
              'handling_loss_percent': rng.choice([0, 2, 3.5]), 'dough_density_g_ml': rng.choice([1.15, 1.2, 1.08]),
              'lock_in': lock if rng.random() < 0.9 else None, 'turns': turns,
              'cut': cut if rng.random() < 0.85 else None}
+    if rng.random() < 0.7:
+        dough['method'] = {'dough_c': rng.choice([18, 22, 25.5]), 'flour_c': rng.choice([5, 20]),
+                           'preferment_c': rng.choice([None, 24]), 'liquids_c': rng.choice([None, 10]),
+                           'tap_c': rng.choice([8, 16]), 'friction_c': rng.choice([2, 12, 21]),
+                           'friction_n': rng.choice([3, 4])}
     if rng.random() < 0.7:
         dough['pieces_written'] = rng.randint(6, 30)
     if rng.random() < 0.6:

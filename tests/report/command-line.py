@@ -51,13 +51,15 @@ REPORT = {
             'windings': None, 'diameter_mm': None, 'layers_across': None, 'printed_thickness_mm': None,
             'trays': {'footprint_mm': [None], 'per_tray': None, 'trays': None, 'loads': None},
         },
-        'rests': [], 'water': None, 'allergens': [None],
+        'rests': [],
+        'water': {'n': None, 'liquid_need_c': None, 'water_c': None, 'ice_g': None, 'available_water_g': None},
+        'allergens': [None],
     }],
     'findings': [{'id': None, 'severity': None, 'dough': None, 'where': None, 'text': None, 'value': None,
                   'limit': None, 'source': None}],
     'plan': None, 'tasting': None,
 }
-MAY_BE_NULL = {'lamination', 'sheet', 'to_sheet'}
+MAY_BE_NULL = {'lamination', 'sheet', 'to_sheet', 'water'}
 
 # Nothing of the environment but what a checked build is told about its checks.
 BARE = {name: value for name, value in os.environ.items() if name.endswith('SAN_OPTIONS')}

@@ -44,6 +44,10 @@ static const Field lamination_fields[] = {
   FIELD (TrLamination, lock_in.rim_share),
 };
 
+static const Field water_fields[] = {
+  FIELD (TrWater, n), FIELD (TrWater, liquid_need_c), FIELD (TrWater, water_c), FIELD (TrWater, ice_g), FIELD (TrWater, available_water_g),
+};
+
 static const Field step_fields[] = {
   FIELD (TrTurnFigures, stretch), FIELD (TrTurnFigures, fat_layers), FIELD (TrTurnFigures, dough_layers),
   FIELD (TrTurnFigures, fat_layer_um.min), FIELD (TrTurnFigures, fat_layer_um.max), FIELD (TrTurnFigures, trimmed_g),
@@ -312,7 +316,9 @@ check_report (const TrTrial *trial,
       check_lamination (object, dough);
       check_sheet (object, dough);
       g_assert_cmpuint (json_array_get_length (json_object_get_array_member (object, "rests")), ==, 0);
-      g_assert_true (json_object_get_null_member (object, "water"));
+      g_assert_true (json_object_get_null_member (object, "water") == !dough->has_water);
+      if (dough->has_water)
+        CHECK_FIELDS (json_object_get_object_member (object, "water"), water_fields, &dough->water);
       g_assert_cmpuint (json_array_get_length (json_object_get_array_member (object, "allergens")), ==, g_strv_length (dough->allergens));
     }
   check_findings (json_object_get_array_member (root, "findings"), figures, &reader);
