@@ -33,6 +33,13 @@ typedef struct {
   char *label;
 } TrDrawn;
 
+/* Where the axes of a plane lie: a value is read back from a place by the same
+ * numbers by which it was put there. No width: no plane. */
+typedef struct {
+  TrBox area;
+  TrRange across, up;
+} TrPlaneMap;
+
 struct _TrPicture
 {
   gatomicrefcount ref_count;
@@ -42,6 +49,7 @@ struct _TrPicture
   GArray *drawn;                 /* TrDrawn */
   GArray *points;                /* double, x then y */
   GString *description;
+  TrPlaneMap plane;
 };
 
 /* In the picture's units. */

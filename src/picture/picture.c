@@ -182,6 +182,10 @@ draw_shape (const TrPicture *picture,
             const TrDrawn   *drawn,
             cairo_t         *cr)
 {
+  /* Only there to be hit. */
+  if (!drawn->filled && drawn->pen == TR_PEN_NONE)
+    return;
+
   trace_shape (picture, drawn, cr);
   if (drawn->filled)
     {

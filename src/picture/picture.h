@@ -37,7 +37,8 @@ typedef struct _TrPicture TrPicture;
 
 /* What a hit can be. `index` says which: a turn, a piece, a band from the top. */
 typedef enum { TR_PART_OF_NOTHING, TR_PART_OF_BAND, TR_PART_OF_MAGNIFIED_BAND, TR_PART_OF_PIECE, TR_PART_OF_SHEET, TR_PART_OF_TURN,
-               TR_PART_OF_LOCK_IN, TR_PART_OF_WORKTOP, TR_PART_OF_ALTERNATIVE } TrPicturePart;
+               TR_PART_OF_LOCK_IN, TR_PART_OF_WORKTOP, TR_PART_OF_POINT, TR_PART_OF_ALTERNATIVE,
+               TR_PART_OF_ROLL, TR_PART_OF_FOLD, TR_PART_OF_EDGE, TR_PART_OF_ADD } TrPicturePart;
 typedef struct { TrPicturePart part; int index; } TrHit;
 
 /* The stack at the end (or after n_turns), whole height and a magnified
