@@ -311,6 +311,21 @@ tr_picture_set_hit (TrPicture     *picture,
   drawn->label = g_strdup (label);
 }
 
+/* Bands are never part of what is turned over: they are the same both ways. */
+void
+tr_picture_mirror (TrPicture *picture)
+{
+  for (guint i = 0; i < picture->points->len; i += 2)
+    g_array_index (picture->points, double, i) = picture->width - g_array_index (picture->points, double, i);
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+
+      if (!drawn->upward)
+        drawn->align = 1 - drawn->align;
+    }
+}
+
 void
 tr_picture_place (TrPicture       *page,
                   const TrPicture *part,

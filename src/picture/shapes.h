@@ -57,6 +57,10 @@ void          tr_picture_add_dimension_v (TrPicture *picture, double y1, double 
 /* Moves texts that reach over an edge of the picture back into it. */
 void          tr_picture_tuck_in         (TrPicture *picture);
 
+/* Turns it over, left to right, for those who read from the right; text stays
+ * readable. Not for pictures with bands. */
+void          tr_picture_mirror          (TrPicture *picture);
+
 /* Bands of a stack: `edges` are shares of the whole from the top, 0 to 1, one
  * more than there are bands; of them the part `from` to `to` fills the box.
  * Bands alternate. The array is shared, not copied. */
