@@ -42,7 +42,8 @@ typedef struct {
   TrLabel *labels;               /* those of owners, the current one first ... */
   int *labelled;                 /* ... and which point each names */
   guint n_labels;
-  TrBox band_label;              /* no width: said under the plane */
+  TrBox taken[3];                /* by the band's label (no width: said under the plane) and the lines from the current point */
+  guint n_taken;
   GPtrArray *notes;              /* lines under the plane */
 } Drawing;
 
@@ -342,11 +343,32 @@ get_band_box (const Drawing *drawing,
   return TRUE;
 }
 
-/* Whether a point's dot, with its ring, lies on the box. */
-static gboolean
-is_on_a_dot (const Drawing *drawing,
-             const TrBox   *box)
+/* The lines that lead from the current point to both axes. */
+static void
+find_drop_lines (Drawing *drawing)
 {
+  const TrBox *area = &drawing->area;
+  double x, y, wide = 0.1 * drawing->em;
+
+  drawing->n_taken = 1;
+  for (guint i = 0; i < drawing->plane->n_points; i++)
+    if (drawing->owners[i] >= 0 && drawing->plane->points[i].is_current)
+      {
+        find_point (drawing, i, &x, &y);
+        drawing->taken[1] = (TrBox) { x - wide, y, 2 * wide, area->y + area->height - y };
+        drawing->taken[2] = (TrBox) { area->x, y - wide, x - area->x, 2 * wide };
+        drawing->n_taken = 3;
+      }
+}
+
+/* Whether the dot of a point, its ring or its lines lie on the box. */
+static gboolean
+is_on_a_point (const Drawing *drawing,
+               const TrBox   *box)
+{
+  for (guint i = 1; i < drawing->n_taken; i++)
+    if (tr_boxes_overlap (box, &drawing->taken[i]))
+      return TRUE;
   for (guint i = 0; i < drawing->n_labels; i++)
     {
       const TrLabel *label = &drawing->labels[i];
@@ -362,7 +384,7 @@ static gboolean
 find_band_label (Drawing *drawing)
 {
   double em = drawing->em, inset = 0.5 * em;
-  TrBox band, *label = &drawing->band_label;
+  TrBox band, *label = &drawing->taken[0];
 
   *label = (TrBox) { 0, 0, 0, 0 };
   if (!get_band_box (drawing, &band))
@@ -373,7 +395,7 @@ find_band_label (Drawing *drawing)
     {
       label->x = corner % 2 == 0 ? band.x + inset : band.x + band.width - inset - label->width;
       label->y = corner < 2 ? band.y + inset : band.y + band.height - inset - label->height;
-      if (!is_on_a_dot (drawing, label))
+      if (!is_on_a_point (drawing, label))
         return TRUE;
     }
   label->width = 0;
@@ -393,9 +415,9 @@ find_labels (Drawing  *drawing,
     for (guint i = 0; i < drawing->plane->n_points; i++)
       if (drawing->owners[i] == (int) i && has_current (drawing, (int) i) == (round == 0))
         add_label (drawing, (int) i);
+  find_drop_lines (drawing);
   *band_is_noted = !find_band_label (drawing);
-  tr_labels_place (drawing->labels, drawing->n_labels, &drawing->area, &drawing->band_label,
-                   drawing->band_label.width > 0 ? 1 : 0, drawing->em);
+  tr_labels_place (drawing->labels, drawing->n_labels, &drawing->area, drawing->taken, drawing->n_taken, drawing->em);
   for (guint i = 0; i < drawing->n_labels; i++)
     if (!drawing->labels[i].is_placed)
       missing += count_at (drawing, drawing->labelled[i]);
@@ -477,7 +499,7 @@ add_titles (Drawing *drawing)
 static void
 add_band (Drawing *drawing)
 {
-  const TrBox *label = &drawing->band_label;
+  const TrBox *label = &drawing->taken[0];
   TrBox band;
 
   if (!get_band_box (drawing, &band))
