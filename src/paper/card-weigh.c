@@ -40,7 +40,7 @@ ounce_step (double step_g)
 static void
 round_weights (Weigh *weigh)
 {
-  TrBench *bench = tr_bench_copy (weigh->card->dough->bench);
+  TrBench *bench = tr_reader_new_bench (weigh->card->reader, weigh->card->dough->bench);
 
   weigh->step_g = bench->scale_step_g;
   weigh->fine_step_g = bench->fine_scale_step_g;

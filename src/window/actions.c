@@ -160,25 +160,53 @@ tr_actions_set_accelerators (GtkApplication *application)
     {
       const char *accelerators[] = { actions[i].accelerator, NULL };
 
-      if (actions[i].accelerator != NULL && !actions[i].only_in_doughs)
+      if (actions[i].accelerator != NULL && actions[i].keys == TR_KEYS_EVERYWHERE)
         gtk_application_set_accels_for_action (application, actions[i].name, accelerators);
     }
 }
 
 GtkEventController *
-tr_actions_new_doughs_keys (void)
+tr_actions_new_keys (TrKeys keys)
 {
   GtkEventController *controller = gtk_shortcut_controller_new ();
   guint n_actions;
   const TrAction *actions = tr_actions_get (&n_actions);
 
   for (guint i = 0; i < n_actions; i++)
-    if (actions[i].accelerator != NULL && actions[i].only_in_doughs)
+    if (actions[i].accelerator != NULL && actions[i].keys == keys)
       gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
                                             gtk_shortcut_new (gtk_shortcut_trigger_parse_string (actions[i].accelerator),
                                                               gtk_named_action_new (actions[i].name)));
 
   return controller;
+}
+
+GtkEventController *
+tr_actions_new_close_key (void)
+{
+  GtkEventController *controller = gtk_shortcut_controller_new ();
+
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
+                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                                          gtk_named_action_new ("window.close")));
+
+  return controller;
+}
+
+/* The list of keys **********************************************************/
+
+static void
+attach_heading (GtkGrid    *grid,
+                int         row,
+                const char *text)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "heading");
+  if (row > 0)
+    gtk_widget_set_margin_top (label, 12);
+  gtk_grid_attach (grid, label, 0, row, 2, 1);
 }
 
 static void
@@ -201,16 +229,24 @@ attach_shortcut (GtkGrid        *grid,
 static GtkWidget *
 new_shortcuts_grid (void)
 {
+  static const char *const headings[TR_N_KEYS] = {
+    [TR_KEYS_EVERYWHERE] = N_("Everywhere"), [TR_KEYS_DOUGHS] = N_("In the list of doughs"), [TR_KEYS_PREVIEW] = N_("In the preview"),
+  };
   GtkWidget *grid = gtk_grid_new ();
   guint n_actions;
   const TrAction *actions = tr_actions_get (&n_actions);
+  int row = 0;
 
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 24);
   gtk_widget_add_css_class (grid, "shortcuts");
-  for (guint i = 0; i < n_actions; i++)
-    if (actions[i].accelerator != NULL)
-      attach_shortcut (GTK_GRID (grid), (int) i, &actions[i]);
+  for (TrKeys keys = 0; keys < TR_N_KEYS; keys++)
+    {
+      attach_heading (GTK_GRID (grid), row++, _(headings[keys]));
+      for (guint i = 0; i < n_actions; i++)
+        if (actions[i].accelerator != NULL && actions[i].keys == keys)
+          attach_shortcut (GTK_GRID (grid), row++, &actions[i]);
+    }
 
   return grid;
 }
@@ -220,14 +256,10 @@ tr_actions_new_shortcuts_window (GtkWindow *parent)
 {
   GtkWidget *window = gtk_window_new ();
   GtkWidget *scrolled = gtk_scrolled_window_new ();
-  GtkEventController *keys = gtk_shortcut_controller_new ();
 
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), new_shortcuts_grid ());
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (window, keys);
+  gtk_widget_add_controller (window, tr_actions_new_close_key ());
   gtk_window_set_titlebar (GTK_WINDOW (window), gtk_header_bar_new ());
   gtk_window_set_title (GTK_WINDOW (window), _("Keys"));
   gtk_window_set_default_size (GTK_WINDOW (window), 420, 560);

@@ -21,13 +21,21 @@ typedef enum {
   TR_MENU_NONE = TR_N_MENUS,     /* by key only */
 } TrMenu;
 
+/* Where a key counts. */
+typedef enum {
+  TR_KEYS_EVERYWHERE,            /* in every window of a trial */
+  TR_KEYS_DOUGHS,                /* only while the doughs list has the focus */
+  TR_KEYS_PREVIEW,               /* in the preview of bench cards */
+  TR_N_KEYS
+} TrKeys;
+
 typedef struct {
   const char *name;              /* detailed: "win.undo", "app.units::us" */
   const char *accelerator;       /* NULL: none */
   const char *label;             /* to be translated; "…" when it asks first */
   TrMenu menu;
-  gboolean only_in_doughs;       /* the key counts only while the doughs list has the focus */
-  GtkWidgetActionActivateFunc callback;   /* NULL: a property action */
+  TrKeys keys;
+  GtkWidgetActionActivateFunc callback;   /* NULL: a property action, or another window's */
 } TrAction;
 
 const TrAction *tr_actions_get             (guint          *n_actions);
@@ -46,8 +54,10 @@ void            tr_actions_set_tooltip     (GtkWidget      *button,
                                             const char     *name,
                                             const char     *what);
 void            tr_actions_set_accelerators (GtkApplication *application);
-/* The keys that count only in the doughs list. */
-GtkEventController *tr_actions_new_doughs_keys (void);
+/* The keys that count only there; for all but TR_KEYS_EVERYWHERE. */
+GtkEventController *tr_actions_new_keys    (TrKeys          keys);
+/* Escape closes the window it is added to. */
+GtkEventController *tr_actions_new_close_key (void);
 /* All keys, in a window of its own. */
 GtkWidget      *tr_actions_new_shortcuts_window (GtkWindow *parent);
 

@@ -421,7 +421,7 @@ tr_doughs_init (TrDoughs *self)
   g_signal_connect (self->list, "row-selected", G_CALLBACK (row_selected_cb), self);
   g_signal_connect (target, "drop", G_CALLBACK (dropped_cb), self);
   gtk_widget_add_controller (self->list, GTK_EVENT_CONTROLLER (target));
-  gtk_widget_add_controller (self->list, tr_actions_new_doughs_keys ());
+  gtk_widget_add_controller (self->list, tr_actions_new_keys (TR_KEYS_DOUGHS));
 
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);

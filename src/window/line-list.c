@@ -465,12 +465,14 @@ tr_line_list_refresh (TrLineList *self)
   if (dough == NULL || figures == NULL)
     return;
 
+  g_autoptr (TrBench) bench = tr_reader_new_bench (tr_page_get_reader (page), figures->bench);
+
   match_rows (self, dough);
   place_rows (self, dough);
   gtk_list_box_invalidate_sort (GTK_LIST_BOX (self->list));
   gtk_list_box_invalidate_headers (GTK_LIST_BOX (self->list));
   gtk_label_set_text (GTK_LABEL (self->grams_title), tr_words_mass_unit (tr_page_get_reader (page)));
-  refresh_rows (self, figures, tr_document_get_trial (tr_page_get_document (page))->bench);
+  refresh_rows (self, figures, bench);
   refresh_summary (self, &figures->formula, tr_page_get_reader (page));
 }
 

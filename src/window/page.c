@@ -232,7 +232,7 @@ tr_page_set_reader (TrPage         *self,
 
   TrPagePrivate *priv = get_private (self);
 
-  if (priv->reader.units == reader->units && g_str_equal (priv->reader.decimal, reader->decimal))
+  if (tr_reader_equal (&priv->reader, reader))
     return;
 
   priv->reader = *reader;

@@ -22,11 +22,12 @@ struct _TrPreferences
   char *colours;
 
   /* State */
+  double scale_step, fine_scale_step;
   int width, height;
   gboolean maximized;
 };
 
-enum { PROP_0, PROP_UNITS, PROP_COLOURS, PROP_WIDTH, PROP_HEIGHT, PROP_MAXIMIZED, N_PROPS };
+enum { PROP_0, PROP_UNITS, PROP_COLOURS, PROP_SCALE_STEP, PROP_FINE_SCALE_STEP, PROP_WIDTH, PROP_HEIGHT, PROP_MAXIMIZED, N_PROPS };
 
 static GParamSpec *properties[N_PROPS];
 
@@ -47,6 +48,12 @@ tr_preferences_get_property (GObject    *object,
       break;
     case PROP_COLOURS:
       g_value_set_string (value, self->colours);
+      break;
+    case PROP_SCALE_STEP:
+      g_value_set_double (value, self->scale_step);
+      break;
+    case PROP_FINE_SCALE_STEP:
+      g_value_set_double (value, self->fine_scale_step);
       break;
     case PROP_WIDTH:
       g_value_set_int (value, self->width);
@@ -70,6 +77,19 @@ set_text (TrPreferences *self,
 {
   if (tr_set_text (where, g_value_get_string (value)))
     g_object_notify_by_pspec (G_OBJECT (self), pspec);
+}
+
+static void
+set_step (TrPreferences *self,
+          double        *where,
+          double         value,
+          GParamSpec    *pspec)
+{
+  if (*where == value)
+    return;
+
+  *where = value;
+  g_object_notify_by_pspec (G_OBJECT (self), pspec);
 }
 
 static void
@@ -100,6 +120,12 @@ tr_preferences_set_property (GObject      *object,
       break;
     case PROP_COLOURS:
       set_text (self, &self->colours, value, pspec);
+      break;
+    case PROP_SCALE_STEP:
+      set_step (self, &self->scale_step, g_value_get_double (value), pspec);
+      break;
+    case PROP_FINE_SCALE_STEP:
+      set_step (self, &self->fine_scale_step, g_value_get_double (value), pspec);
       break;
     case PROP_WIDTH:
       set_int (self, &self->width, g_value_get_int (value), pspec);
@@ -175,6 +201,8 @@ tr_preferences_class_init (TrPreferencesClass *klass)
 
   properties[PROP_UNITS] = g_param_spec_string ("units", NULL, NULL, "metric", flags);
   properties[PROP_COLOURS] = g_param_spec_string ("colours", NULL, NULL, "system", flags);
+  properties[PROP_SCALE_STEP] = g_param_spec_double ("scale-step", NULL, NULL, 0, TR_SCALE_STEP_MOST_G, 0, flags);
+  properties[PROP_FINE_SCALE_STEP] = g_param_spec_double ("fine-scale-step", NULL, NULL, 0, TR_SCALE_STEP_MOST_G, 0, flags);
   properties[PROP_WIDTH] = g_param_spec_int ("window-width", NULL, NULL, 0, G_MAXINT, 1280, flags);
   properties[PROP_HEIGHT] = g_param_spec_int ("window-height", NULL, NULL, 0, G_MAXINT, 820, flags);
   properties[PROP_MAXIMIZED] = g_param_spec_boolean ("window-maximized", NULL, NULL, FALSE, flags);
@@ -204,6 +232,8 @@ tr_preferences_init_reader (TrPreferences *self,
   g_return_if_fail (reader != NULL);
 
   tr_reader_init_locale (reader, g_strcmp0 (self->units, "us") == 0 ? TR_UNITS_US : TR_UNITS_METRIC);
+  reader->scale_step_g = self->scale_step;
+  reader->fine_scale_step_g = self->fine_scale_step;
 }
 
 const char *

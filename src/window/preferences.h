@@ -3,11 +3,12 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Units, colours and the size of the window. Kept in GSettings where the
+ * Units, colours, scales and the size of the window. Kept in GSettings where the
  * schema is installed; without it they live as long as the program runs.
  *
  * Properties (read and write, notify): units ("metric", "us"), colours
- * ("system", "light", "dark"), window-width, window-height (pixels),
+ * ("system", "light", "dark"), scale-step, fine-scale-step (grams; 0: as the
+ * trial's bench says), window-width, window-height (pixels),
  * window-maximized. They are named as the keys of the schema.
  */
 
@@ -18,6 +19,8 @@
 #include "../words/words.h"
 
 G_BEGIN_DECLS
+
+#define TR_SCALE_STEP_MOST_G 100.0
 
 #define TR_TYPE_PREFERENCES (tr_preferences_get_type ())
 G_DECLARE_FINAL_TYPE (TrPreferences, tr_preferences, TR, PREFERENCES, GObject)

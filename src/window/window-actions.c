@@ -14,6 +14,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "preferences-window.h"
 
 static void
 new_trial_cb (GtkWidget  *widget,
@@ -279,6 +280,14 @@ go_page_cb (GtkWidget  *widget,
 }
 
 static void
+preferences_cb (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  gtk_window_present (GTK_WINDOW (tr_preferences_window_new (GTK_WINDOW (widget), TR_WINDOW (widget)->preferences)));
+}
+
+static void
 shortcuts_cb (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
@@ -326,41 +335,52 @@ quit_cb (GtkWidget  *widget,
 }
 
 static const TrAction actions[] = {
-  { "win.new", "<Control>n", N_("New trial"), TR_MENU_FILE, FALSE, new_trial_cb },
-  { "win.open", "<Control>o", N_("Open…"), TR_MENU_FILE, FALSE, open_cb },
-  { "win.open-demo", NULL, N_("Open the demo"), TR_MENU_FILE, FALSE, open_demo_cb },
-  { "win.save", "<Control>s", N_("Save"), TR_MENU_SAVE, FALSE, save_cb },
-  { "win.save-as", "<Control><Shift>s", N_("Save as…"), TR_MENU_SAVE, FALSE, save_as_cb },
-  { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, FALSE, undo_cb },
-  { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, FALSE, redo_cb },
-  { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, FALSE, export_card_cb },
-  { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, FALSE, export_all_cards_cb },
-  { "win.print-card", "<Control>p", N_("Print bench card…"), TR_MENU_PAPER, FALSE, print_card_cb },
-  { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, FALSE, add_dough_cb },
-  { "win.duplicate-dough", "<Control>d", N_("Duplicate dough"), TR_MENU_DOUGHS, FALSE, duplicate_dough_cb },
-  { "win.rename-dough", "F2", N_("Rename dough"), TR_MENU_DOUGHS, FALSE, rename_dough_cb },
-  { "win.delete-dough", "Delete", N_("Delete dough"), TR_MENU_DOUGHS, TRUE, delete_dough_cb },
-  { "win.move-dough-up", "<Alt>Up", N_("Move dough up"), TR_MENU_DOUGHS, TRUE, move_dough_cb },
-  { "win.move-dough-down", "<Alt>Down", N_("Move dough down"), TR_MENU_DOUGHS, TRUE, move_dough_cb },
-  { "win.previous-dough", "<Control>Page_Up", N_("Previous dough"), TR_MENU_DOUGHS, FALSE, previous_dough_cb },
-  { "win.next-dough", "<Control>Page_Down", N_("Next dough"), TR_MENU_DOUGHS, FALSE, next_dough_cb },
-  { "win.go-doughs", "<Alt>1", N_("Doughs"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.go-formula", "<Alt>2", N_("Formula"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.go-turns", "<Alt>3", N_("Turns"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.go-sheet", "<Alt>4", N_("Sheet"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.go-method", "<Alt>5", N_("Method"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.go-bench", "<Alt>6", N_("Bench"), TR_MENU_VIEW, FALSE, go_page_cb },
-  { "win.show-findings", "F9", N_("Findings"), TR_MENU_VIEW, FALSE, NULL },
-  { "win.go-findings", "<Alt>7", N_("Go to the findings"), TR_MENU_NONE, FALSE, go_page_cb },
-  { "app.units::metric", NULL, N_("Metric: g, mm, °C"), TR_MENU_UNITS, FALSE, NULL },
-  { "app.units::us", NULL, N_("US: oz, in, °F"), TR_MENU_UNITS, FALSE, NULL },
-  { "app.colours::system", NULL, N_("As the system"), TR_MENU_COLOURS, FALSE, NULL },
-  { "app.colours::light", NULL, N_("Light"), TR_MENU_COLOURS, FALSE, NULL },
-  { "app.colours::dark", NULL, N_("Dark"), TR_MENU_COLOURS, FALSE, NULL },
-  { "win.shortcuts", "<Control>question", N_("Keys"), TR_MENU_HELP, FALSE, shortcuts_cb },
-  { "win.about", NULL, N_("About Tourier"), TR_MENU_HELP, FALSE, about_cb },
-  { "win.close", "<Control>w", N_("Close"), TR_MENU_CLOSE, FALSE, close_cb },
-  { "win.quit", "<Control>q", N_("Quit"), TR_MENU_CLOSE, FALSE, quit_cb },
+  { "win.new", "<Control>n", N_("New trial"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, new_trial_cb },
+  { "win.open", "<Control>o", N_("Open…"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, open_cb },
+  { "win.open-demo", NULL, N_("Open the demo"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, open_demo_cb },
+  { "win.save", "<Control>s", N_("Save"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_cb },
+  { "win.save-as", "<Control><Shift>s", N_("Save as…"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_as_cb },
+  { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, undo_cb },
+  { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, redo_cb },
+  { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_card_cb },
+  { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_all_cards_cb },
+  { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },
+  { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, add_dough_cb },
+  { "win.duplicate-dough", "<Control>d", N_("Duplicate dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, duplicate_dough_cb },
+  { "win.rename-dough", "F2", N_("Rename dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, rename_dough_cb },
+  { "win.delete-dough", "Delete", N_("Delete dough"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, delete_dough_cb },
+  { "win.move-dough-up", "<Alt>Up", N_("Move dough up"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, move_dough_cb },
+  { "win.move-dough-down", "<Alt>Down", N_("Move dough down"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, move_dough_cb },
+  { "win.previous-dough", "<Control>Page_Up", N_("Previous dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, previous_dough_cb },
+  { "win.next-dough", "<Control>Page_Down", N_("Next dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, next_dough_cb },
+  { "win.go-doughs", "<Alt>1", N_("Doughs"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-formula", "<Alt>2", N_("Formula"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-turns", "<Alt>3", N_("Turns"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-sheet", "<Alt>4", N_("Sheet"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-method", "<Alt>5", N_("Method"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-bench", "<Alt>6", N_("Bench"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.show-findings", "F9", N_("Findings"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, NULL },
+  { "win.go-findings", "<Alt>7", N_("Go to the findings"), TR_MENU_NONE, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "app.units::metric", NULL, N_("Metric: g, mm, °C"), TR_MENU_UNITS, TR_KEYS_EVERYWHERE, NULL },
+  { "app.units::us", NULL, N_("US: oz, in, °F"), TR_MENU_UNITS, TR_KEYS_EVERYWHERE, NULL },
+  { "app.colours::system", NULL, N_("As the system"), TR_MENU_COLOURS, TR_KEYS_EVERYWHERE, NULL },
+  { "app.colours::light", NULL, N_("Light"), TR_MENU_COLOURS, TR_KEYS_EVERYWHERE, NULL },
+  { "app.colours::dark", NULL, N_("Dark"), TR_MENU_COLOURS, TR_KEYS_EVERYWHERE, NULL },
+  { "win.preferences", "<Control>comma", N_("Preferences"), TR_MENU_HELP, TR_KEYS_EVERYWHERE, preferences_cb },
+  { "win.shortcuts", "<Control>question", N_("Keys"), TR_MENU_HELP, TR_KEYS_EVERYWHERE, shortcuts_cb },
+  { "win.about", NULL, N_("About Tourier"), TR_MENU_HELP, TR_KEYS_EVERYWHERE, about_cb },
+  { "win.close", "<Control>w", N_("Close"), TR_MENU_CLOSE, TR_KEYS_EVERYWHERE, close_cb },
+  { "win.quit", "<Control>q", N_("Quit"), TR_MENU_CLOSE, TR_KEYS_EVERYWHERE, quit_cb },
+  { "preview.previous-page", "Page_Up", N_("Previous page"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.next-page", "Page_Down", N_("Next page"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.first-page", "Home", N_("First page"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.last-page", "End", N_("Last page"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.zoom-in", "<Control>plus", N_("Larger"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.zoom-out", "<Control>minus", N_("Smaller"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.zoom-to-width", "<Control>0", N_("As wide as the window"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.print", "<Control>p", N_("Print…"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.export", "<Control>e", N_("Export…"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "preview.close", "Escape", N_("Close the preview"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
 };
 
 const TrAction *

@@ -3,8 +3,9 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The pages are drawn by paper/; here is only which doughs, which paper and
- * where to.
+ * Here is only which doughs, which paper and where to: card-job.c holds the
+ * cards, print-dialog.c asks, print-preview.c shows, print.c prints. What goes
+ * wrong is said in the notice strip.
  */
 
 #include "config.h"
@@ -13,23 +14,59 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "../paper/paper.h"
 #include "compat.h"
+#include "print-dialog.h"
+#include "print-preview.h"
+#include "print.h"
+
+/* The cards that are meant ***************************************************/
 
 static TrPaperSize
 get_paper_size (void)
 {
-  return g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? TR_PAPER_LETTER : TR_PAPER_A4;
+  g_auto (TrPrintMemory) memory = { NULL, NULL };
+
+  tr_print_memory_init (&memory);
+  return tr_print_memory_get_paper (&memory);
 }
 
-static TrCards *
-new_cards (TrWindow *self,
-           gboolean  all)
+/* The current dough's card, or all. */
+static TrCardJob *
+new_job (TrWindow *self,
+         gboolean  all)
 {
   const TrFigures *figures = tr_document_get_figures (self->document);
   guint dough = (guint) MAX (self->dough_index, 0);
+  guint n_doughs = all ? figures->doughs->len : 1;
+  g_autofree guint *doughs = g_new (guint, MAX (n_doughs, 1));
+  g_autofree char *name = tr_document_dup_display_name (self->document);
 
-  return tr_cards_new (figures, all ? NULL : &dough, all ? 0 : 1, &self->reader, get_paper_size ());
+  for (guint i = 0; i < n_doughs; i++)
+    doughs[i] = all ? i : dough;
+
+  return tr_card_job_new (figures, doughs, n_doughs, &self->reader, get_paper_size (),
+                          all ? name : tr_trial_get_dough (figures->trial, dough)->name);
+}
+
+/* To a file ******************************************************************/
+
+static gboolean
+export_job (TrCardJob  *job,
+            GFile      *file,
+            GError    **error)
+{
+  g_autofree char *path = g_file_get_path (file);
+
+  if (path == NULL)
+    {
+      g_autofree char *name = g_file_get_parse_name (file);
+
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
+                   _("“%s” is not on this computer's disks. Choose a folder that is."), name);
+      return FALSE;
+    }
+
+  return tr_cards_export (tr_card_job_get_cards (job), path, error);
 }
 
 gboolean
@@ -41,22 +78,26 @@ tr_window_export_cards (TrWindow  *self,
   g_return_val_if_fail (TR_IS_WINDOW (self), FALSE);
   g_return_val_if_fail (G_IS_FILE (file), FALSE);
 
-  g_autofree char *path = g_file_get_path (file);
-  g_autoptr (TrCards) cards = NULL;
-
-  if (path == NULL)
-    {
-      g_autofree char *name = g_file_get_parse_name (file);
-
-      g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
-                   _("“%s” is not on this computer's disks. Choose a folder that is."), name);
-      return FALSE;
-    }
+  g_autoptr (TrCardJob) job = NULL;
 
   tr_window_settle_focus (self);
-  cards = new_cards (self, all);
+  job = new_job (self, all);
 
-  return tr_cards_export (cards, path, error);
+  return export_job (job, file, error);
+}
+
+static void
+tell_exported (TrWindow  *self,
+               TrCardJob *job,
+               GFile     *file)
+{
+  guint n_cards = tr_card_job_count_doughs (job);
+  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *sentence = n_cards == 1 ? g_strdup_printf (_("The bench card is in “%s”."), name)
+                                           : g_strdup_printf (ngettext ("%u bench card is in “%s”.", "%u bench cards are in “%s”.", n_cards),
+                                                              n_cards, name);
+
+  tr_notices_show (self->notices, "file", sentence, NULL, 0);
 }
 
 static void
@@ -65,95 +106,149 @@ export_chosen_cb (GObject      *source,
                   gpointer      user_data)
 {
   TrWindow *self = TR_WINDOW (source);
+  g_autoptr (TrCardJob) job = user_data;
   g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
   g_autoptr (GFile) file = chosen != NULL ? tr_window_dup_suffixed (chosen, ".pdf") : NULL;
   g_autoptr (GError) error = NULL;
-  g_autofree char *name = NULL;
-  g_autofree char *sentence = NULL;
 
   if (file == NULL)
     return;
 
-  if (!tr_window_export_cards (self, GPOINTER_TO_INT (user_data), file, &error))
-    {
-      tr_window_show_error (self, error->message);
-      return;
-    }
-
-  name = g_file_get_basename (file);
-  sentence = g_strdup_printf (GPOINTER_TO_INT (user_data) ? _("All bench cards are in “%s”.") : _("The bench card is in “%s”."), name);
-  tr_notices_show (self->notices, "file", sentence, NULL, 0);
+  if (export_job (job, file, &error))
+    tell_exported (self, job, file);
+  else
+    tr_window_show_error (self, error->message);
 }
 
-static char *
-dup_card_name (TrWindow *self,
-               gboolean  all)
+/* Takes the job. */
+static void
+ask_where_to_export (TrWindow  *self,
+                     TrCardJob *job)
 {
-  const TrDough *dough = tr_page_get_dough (TR_PAGE (tr_window_get_doughs (self)));
-  g_autofree char *name = all || dough == NULL ? tr_document_dup_display_name (self->document) : g_strdup (dough->name);
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+  GFile *file = tr_document_get_file (self->document);
+  g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
+  g_autofree char *name = g_strconcat (tr_card_job_get_name (job), ".pdf", NULL);
 
-  return g_strconcat (g_strdelimit (name, "/\\:", '-'), ".pdf", NULL);
+  gtk_file_filter_set_name (filter, _("PDF, PNG or SVG"));
+  gtk_file_filter_add_suffix (filter, "pdf");
+  gtk_file_filter_add_suffix (filter, "png");
+  gtk_file_filter_add_suffix (filter, "svg");
+  tr_compat_save_file_async (GTK_WINDOW (self),
+                             tr_card_job_count_doughs (job) > 1 ? _("Export bench cards") : _("Export the bench card"),
+                             filter, folder, name, tr_window_start_asking (self), export_chosen_cb, job);
 }
 
 void
 tr_window_export (TrWindow *self,
                   gboolean  all)
 {
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
-  GFile *file = tr_document_get_file (self->document);
-  g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
-  g_autofree char *name = NULL;
-
   tr_window_settle_focus (self);
-  name = dup_card_name (self, all);
-  gtk_file_filter_set_name (filter, _("PDF, PNG or SVG"));
-  gtk_file_filter_add_suffix (filter, "pdf");
-  gtk_file_filter_add_suffix (filter, "png");
-  gtk_file_filter_add_suffix (filter, "svg");
-  tr_compat_save_file_async (GTK_WINDOW (self), all ? _("Export all bench cards") : _("Export the bench card"),
-                             filter, folder, name, tr_window_start_asking (self), export_chosen_cb, GINT_TO_POINTER (all));
+  ask_where_to_export (self, new_job (self, all));
+}
+
+/* To a printer ***************************************************************/
+
+static void
+printed_cb (TrWindow                *self,
+            GtkPrintOperationResult  result,
+            GtkPrintOperation       *operation)
+{
+  g_auto (TrPrintMemory) memory = { NULL, NULL };
+  g_autoptr (GError) error = NULL;
+
+  if (result == GTK_PRINT_OPERATION_RESULT_ERROR)
+    {
+      gtk_print_operation_get_error (operation, &error);
+      tr_window_show_error (self, error->message);
+    }
+  else if (result == GTK_PRINT_OPERATION_RESULT_APPLY)
+    {
+      tr_print_memory_init (&memory);
+      tr_print_memory_learn (&memory, operation);
+    }
+}
+
+static void show_preview (TrCardJob *job, GObject *owner);
+
+static void
+print_job (TrWindow  *self,
+           TrCardJob *job)
+{
+  g_auto (TrPrintMemory) memory = { NULL, NULL };
+  g_autoptr (GtkPrintOperation) operation = NULL;
+  g_autoptr (GError) error = NULL;
+
+  tr_print_memory_init (&memory);
+  if (tr_print_memory_get_paper (&memory) != tr_card_job_get_paper (job))
+    tr_print_memory_set_paper (&memory, tr_card_job_get_paper (job));
+  operation = tr_print_operation_new (job, &memory, show_preview, G_OBJECT (self));
+  gtk_print_operation_set_allow_async (operation, TRUE);
+  g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, G_CONNECT_SWAPPED);
+  /* It keeps itself until it is done, and says in "done" what went wrong. */
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), &error);
 }
 
 static void
-draw_page_cb (GtkPrintOperation *operation,
-              GtkPrintContext   *context,
-              int                page,
-              const TrCards     *cards)
+print_from_preview_cb (TrWindow       *self,
+                       TrPrintPreview *preview)
 {
-  tr_cards_draw_page (cards, (guint) page, gtk_print_context_get_cairo_context (context));
+  print_job (self, tr_print_preview_get_job (preview));
 }
 
-static GtkPageSetup *
-new_page_setup (void)
+static void
+export_from_preview_cb (TrWindow       *self,
+                        TrPrintPreview *preview)
 {
-  GtkPageSetup *setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (get_paper_size () == TR_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+  ask_where_to_export (self, tr_card_job_ref (tr_print_preview_get_job (preview)));
+}
 
-  gtk_page_setup_set_paper_size_and_default_margins (setup, size);
-  gtk_paper_size_free (size);
+static void
+show_preview (TrCardJob *job,
+              GObject   *owner)
+{
+  TrWindow *self = TR_WINDOW (owner);
+  GtkWidget *preview = tr_print_preview_new (GTK_WINDOW (self), job);
 
-  return setup;
+  g_signal_connect_object (preview, "print", G_CALLBACK (print_from_preview_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (preview, "export", G_CALLBACK (export_from_preview_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (preview));
+}
+
+static void
+way_chosen_cb (TrWindow      *self,
+               int            way,
+               TrPrintDialog *dialog)
+{
+  g_autoptr (TrCardJob) job = tr_print_dialog_new_job (dialog);
+  g_auto (TrPrintMemory) memory = { NULL, NULL };
+
+  g_return_if_fail (job != NULL);
+
+  /* The paper chosen here is where the next choice begins. */
+  tr_print_memory_init (&memory);
+  if (tr_print_memory_get_paper (&memory) != tr_card_job_get_paper (job))
+    {
+      tr_print_memory_set_paper (&memory, tr_card_job_get_paper (job));
+      tr_print_memory_save (&memory);
+    }
+  if (way == TR_PRINT_WAY_PREVIEW)
+    show_preview (job, G_OBJECT (self));
+  else if (way == TR_PRINT_WAY_PRINT)
+    print_job (self, job);
+  else
+    ask_where_to_export (self, g_steal_pointer (&job));
 }
 
 void
 tr_window_print (TrWindow *self)
 {
-  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  g_autoptr (GtkPageSetup) setup = new_page_setup ();
-  g_autoptr (TrCards) cards = NULL;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *name = dup_card_name (self, FALSE);
+  g_autofree char *name = tr_document_dup_display_name (self->document);
+  GtkWidget *dialog;
 
   tr_window_settle_focus (self);
-  cards = new_cards (self, FALSE);
-  /* The card keeps its own margins. */
-  gtk_print_operation_set_use_full_page (operation, TRUE);
-  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_default_page_setup (operation, setup);
-  gtk_print_operation_set_job_name (operation, name);
-  gtk_print_operation_set_n_pages (operation, (int) tr_cards_count_pages (cards));
-  g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page_cb), cards);
-  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), &error)
-      == GTK_PRINT_OPERATION_RESULT_ERROR)
-    tr_window_show_error (self, error->message);
+  dialog = tr_print_dialog_new (GTK_WINDOW (self), tr_document_get_figures (self->document), (guint) MAX (self->dough_index, 0),
+                                &self->reader, get_paper_size (), name);
+  g_signal_connect_object (dialog, "chosen", G_CALLBACK (way_chosen_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
 }

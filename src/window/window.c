@@ -194,7 +194,7 @@ connect_document (TrWindow *self)
 /* The reader ***************************************************************/
 
 static void
-units_changed_cb (TrWindow *self)
+reader_changed_cb (TrWindow *self)
 {
   tr_preferences_init_reader (self->preferences, &self->reader);
   for (guint i = 0; i < TR_N_PAGES; i++)
@@ -280,7 +280,7 @@ build_buttons (TrWindow *self)
   tr_actions_set_up_button (GTK_WIDGET (self->undo_button), "win.undo");
   tr_actions_set_up_button (GTK_WIDGET (self->redo_button), "win.redo");
   tr_actions_set_up_button (GTK_WIDGET (self->save_button), "win.save");
-  tr_actions_set_up_button (GTK_WIDGET (self->card_button), "win.export-card");
+  tr_actions_set_up_button (GTK_WIDGET (self->card_button), "win.print-card");
 }
 
 /* Built when it opens: what undo would undo and the recent files are then those of that moment. */
@@ -331,6 +331,7 @@ tr_window_constructed (GObject *object)
 {
   TrWindow *self = TR_WINDOW (object);
   TrDocument *document = g_steal_pointer (&self->document);
+  static const char *const of_the_reader[] = { "notify::units", "notify::scale-step", "notify::fine-scale-step" };
   int width, height;
   gboolean maximized;
 
@@ -338,8 +339,9 @@ tr_window_constructed (GObject *object)
 
   if (self->preferences == NULL)
     self->preferences = tr_preferences_new ();
-  g_signal_connect_object (self->preferences, "notify::units", G_CALLBACK (units_changed_cb), self, G_CONNECT_SWAPPED);
-  units_changed_cb (self);
+  for (guint i = 0; i < G_N_ELEMENTS (of_the_reader); i++)
+    g_signal_connect_object (self->preferences, of_the_reader[i], G_CALLBACK (reader_changed_cb), self, G_CONNECT_SWAPPED);
+  reader_changed_cb (self);
   tr_preferences_get_size (self->preferences, &width, &height, &maximized);
   /* At once, or the least size of another layout would stretch the window. */
   tr_window_set_layout_for (self, width);

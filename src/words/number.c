@@ -27,6 +27,40 @@ tr_reader_init_plain (TrReader     *reader,
 
   reader->units = units;
   g_strlcpy (reader->decimal, ".", sizeof reader->decimal);
+  reader->scale_step_g = reader->fine_scale_step_g = 0;
+}
+
+static gboolean
+is_same_step (double a,
+              double b)
+{
+  return !(a < b) && !(b < a);
+}
+
+gboolean
+tr_reader_equal (const TrReader *a,
+                 const TrReader *b)
+{
+  g_return_val_if_fail (a != NULL && b != NULL, FALSE);
+
+  return a->units == b->units && strcmp (a->decimal, b->decimal) == 0
+         && is_same_step (a->scale_step_g, b->scale_step_g) && is_same_step (a->fine_scale_step_g, b->fine_scale_step_g);
+}
+
+TrBench *
+tr_reader_new_bench (const TrReader *reader,
+                     const TrBench  *bench)
+{
+  g_return_val_if_fail (reader != NULL && bench != NULL, NULL);
+
+  TrBench *own = tr_bench_copy (bench);
+
+  if (reader->scale_step_g > 0)
+    own->scale_step_g = reader->scale_step_g;
+  if (reader->fine_scale_step_g > 0)
+    own->fine_scale_step_g = reader->fine_scale_step_g;
+
+  return own;
 }
 
 void

@@ -23,6 +23,7 @@ typedef enum { TR_UNITS_METRIC, TR_UNITS_US } TrUnitSystem;
 typedef struct {
   TrUnitSystem units;
   char decimal[8];               /* "." or "," (UTF-8) */
+  double scale_step_g, fine_scale_step_g;   /* of this reader's scales; 0: those of the trial's bench */
 } TrReader;
 
 /* English, ".", for the command line and paper made there: never looks at the
@@ -30,6 +31,9 @@ typedef struct {
 void        tr_reader_init_plain   (TrReader *reader, TrUnitSystem units);
 /* The process's locale (after setlocale). */
 void        tr_reader_init_locale  (TrReader *reader, TrUnitSystem units);
+gboolean    tr_reader_equal        (const TrReader *a, const TrReader *b);
+/* That bench with the scales this reader weighs on. (transfer full) */
+TrBench    *tr_reader_new_bench    (const TrReader *reader, const TrBench *bench);
 
 /* Numbers, rounded for the eye. NaN gives "–" without a unit. */
 char       *tr_words_number        (const TrReader *reader, double value, int decimals);
