@@ -1,4 +1,4 @@
-/* export.c: cards as PDF, PNG and SVG
+/* export.c: cards and pictures as PDF, PNG and SVG
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -26,6 +26,12 @@
 #define PNG_DPI 150.0
 /* Any constant will do; a reader shows it as the day the file was made. */
 #define CREATION_DATE "2026-01-01T00:00:00Z"
+
+/* What is to be written: pictures, each a page. */
+typedef struct {
+  const char *title;
+  GPtrArray *pages;              /* const TrPicture *, borrowed */
+} Pages;
 
 typedef enum { FORMAT_PDF, FORMAT_PNG, FORMAT_SVG, N_FORMATS } Format;
 
@@ -58,6 +64,13 @@ output_new (char *path)
   output->path = path;
   output->bytes = g_byte_array_new ();
   return output;
+}
+
+static const TrPicture *
+get_page (const Pages *pages,
+          guint        page)
+{
+  return g_ptr_array_index (pages->pages, page);
 }
 
 static cairo_status_t
@@ -118,7 +131,7 @@ finish_surface (cairo_surface_t  *surface,
 }
 
 static gboolean
-draw_pdf (const TrCards  *cards,
+draw_pdf (const Pages    *pages,
           Output         *output,
           GError        **error)
 {
@@ -126,15 +139,15 @@ draw_pdf (const TrCards  *cards,
   cairo_surface_t *surface;
   cairo_t *cr;
 
-  tr_picture_get_size (tr_cards_get_page (cards, 0), &width, &height);
+  tr_picture_get_size (get_page (pages, 0), &width, &height);
   surface = cairo_pdf_surface_create_for_stream (append_bytes, output->bytes, width, height);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, tr_cards_get_title (cards));
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, pages->title);
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Tourier");
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, CREATION_DATE);
   cr = cairo_create (surface);
-  for (guint i = 0; i < tr_cards_count_pages (cards); i++)
+  for (guint i = 0; i < pages->pages->len; i++)
     {
-      tr_cards_draw_page (cards, i, cr);
+      tr_picture_draw (get_page (pages, i), cr);
       cairo_show_page (cr);
     }
   return finish_surface (surface, cr, output->path, error);
@@ -158,7 +171,7 @@ name_page_group (GByteArray *bytes)
 }
 
 static gboolean
-draw_svg (const TrCards  *cards,
+draw_svg (const Pages    *pages,
           guint           page,
           Output         *output,
           GError        **error)
@@ -167,14 +180,14 @@ draw_svg (const TrCards  *cards,
   cairo_surface_t *surface;
   cairo_t *cr;
 
-  tr_picture_get_size (tr_cards_get_page (cards, page), &width, &height);
+  tr_picture_get_size (get_page (pages, page), &width, &height);
   surface = cairo_svg_surface_create_for_stream (append_bytes, output->bytes, width, height);
   cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PT);
   cr = cairo_create (surface);
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_fill (cr);
-  tr_cards_draw_page (cards, page, cr);
+  tr_picture_draw (get_page (pages, page), cr);
   if (!finish_surface (surface, cr, output->path, error))
     return FALSE;
   name_page_group (output->bytes);
@@ -225,7 +238,7 @@ add_resolution (GByteArray *bytes)
 }
 
 static gboolean
-draw_png (const TrCards  *cards,
+draw_png (const Pages    *pages,
           guint           page,
           Output         *output,
           GError        **error)
@@ -234,13 +247,13 @@ draw_png (const TrCards  *cards,
   cairo_surface_t *surface;
   cairo_t *cr;
 
-  tr_picture_get_size (tr_cards_get_page (cards, page), &width, &height);
+  tr_picture_get_size (get_page (pages, page), &width, &height);
   surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) (width * scale + 0.5), (int) (height * scale + 0.5));
   cr = cairo_create (surface);
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
   cairo_scale (cr, scale, scale);
-  tr_cards_draw_page (cards, page, cr);
+  tr_picture_draw (get_page (pages, page), cr);
   cairo_surface_flush (surface);
   if (cairo_status (cr) == CAIRO_STATUS_SUCCESS)
     cairo_surface_write_to_png_stream (surface, append_bytes, output->bytes);
@@ -252,13 +265,13 @@ draw_png (const TrCards  *cards,
 
 /* (element-type Output), drawn but not yet written; NULL on error. */
 static GPtrArray *
-draw_all (const TrCards  *cards,
+draw_all (const Pages    *pages,
           const char     *path,
           Format          format,
           GError        **error)
 {
   g_autoptr (GPtrArray) outputs = g_ptr_array_new_with_free_func (output_free);
-  guint n = format == FORMAT_PDF ? 1 : tr_cards_count_pages (cards);
+  guint n = format == FORMAT_PDF ? 1 : pages->pages->len;
 
   for (guint i = 0; i < n; i++)
     {
@@ -267,11 +280,11 @@ draw_all (const TrCards  *cards,
 
       g_ptr_array_add (outputs, output);
       if (format == FORMAT_PDF)
-        done = draw_pdf (cards, output, error);
+        done = draw_pdf (pages, output, error);
       else if (format == FORMAT_SVG)
-        done = draw_svg (cards, i, output, error);
+        done = draw_svg (pages, i, output, error);
       else
-        done = draw_png (cards, i, output, error);
+        done = draw_png (pages, i, output, error);
       if (!done)
         return NULL;
     }
@@ -337,25 +350,17 @@ put_in_place (Output  *output,
   return TRUE;
 }
 
-gboolean
-tr_cards_export (const TrCards  *cards,
-                 const char     *path,
-                 GError        **error)
+static gboolean
+export_pages (const Pages  *pages,
+              const char   *path,
+              GError      **error)
 {
   g_autoptr (GPtrArray) outputs = NULL;
   Format format;
 
-  g_return_val_if_fail (cards != NULL, FALSE);
-  g_return_val_if_fail (path != NULL, FALSE);
-
   if (!find_format (path, &format, error))
     return FALSE;
-  if (tr_cards_count_pages (cards) == 0)
-    {
-      g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("There is no dough to make a card of."));
-      return FALSE;
-    }
-  outputs = draw_all (cards, path, format, error);
+  outputs = draw_all (pages, path, format, error);
   if (outputs == NULL)
     return FALSE;
   for (guint i = 0; i < outputs->len; i++)
@@ -365,4 +370,43 @@ tr_cards_export (const TrCards  *cards,
     if (!put_in_place (g_ptr_array_index (outputs, i), error))
       return FALSE;
   return TRUE;
+}
+
+gboolean
+tr_cards_export (const TrCards  *cards,
+                 const char     *path,
+                 GError        **error)
+{
+  g_autoptr (GPtrArray) pictures = g_ptr_array_new ();
+
+  g_return_val_if_fail (cards != NULL, FALSE);
+  g_return_val_if_fail (path != NULL, FALSE);
+
+  for (guint i = 0; i < tr_cards_count_pages (cards); i++)
+    g_ptr_array_add (pictures, (gpointer) tr_cards_get_page (cards, i));
+  if (pictures->len == 0)
+    {
+      Format format;
+
+      if (find_format (path, &format, error))
+        g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("There is no dough to make a card of."));
+      return FALSE;
+    }
+  return export_pages (&(Pages) { tr_cards_get_title (cards), pictures }, path, error);
+}
+
+gboolean
+tr_picture_export (const TrPicture  *picture,
+                   const char       *title,
+                   const char       *path,
+                   GError          **error)
+{
+  g_autoptr (GPtrArray) pictures = g_ptr_array_new ();
+
+  g_return_val_if_fail (picture != NULL, FALSE);
+  g_return_val_if_fail (title != NULL, FALSE);
+  g_return_val_if_fail (path != NULL, FALSE);
+
+  g_ptr_array_add (pictures, (gpointer) picture);
+  return export_pages (&(Pages) { title, pictures }, path, error);
 }

@@ -40,5 +40,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrCards, tr_cards_free)
  * (further pages as X-2.png, …). Same input, same bytes. Written to temporary
  * files first: on an error nothing is left behind and nothing was replaced. */
 gboolean   tr_cards_export       (const TrCards *cards, const char *path, GError **error);
+/* Likewise one picture that was made for paper, in points. */
+gboolean   tr_picture_export     (const TrPicture *picture, const char *title, const char *path, GError **error);
 
 G_END_DECLS

@@ -23,7 +23,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "bands.h"
+#include "drawn.h"
 
 #define N_TONES 64
 #define THICK_PAIR_PIXELS 16
@@ -290,4 +290,46 @@ tr_bands_dup_text (const TrBandsPlace *place,
   return is_fat (place, band)
          ? g_strdup_printf (_("Fat layer %s of %s from the top, %s"), number, count, thickness)
          : g_strdup_printf (_("Dough layer %s of %s from the top, %s"), number, count, thickness);
+}
+
+static const TrBandsPlace *
+find_place (const TrPicture *picture)
+{
+  for (guint i = 0; i < picture->drawn->len; i++)
+    {
+      const TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
+
+      if (drawn->kind == TR_DRAWN_BANDS && drawn->hit.part == TR_PART_OF_BAND)
+        return &drawn->bands;
+    }
+  return NULL;
+}
+
+guint
+tr_picture_count_bands (const TrPicture *picture)
+{
+  const TrBandsPlace *place;
+
+  g_return_val_if_fail (picture != NULL, 0);
+
+  place = find_place (picture);
+  return place != NULL ? count_bands (place) : 0;
+}
+
+gboolean
+tr_picture_get_band (const TrPicture *picture,
+                     int              index,
+                     double          *from,
+                     double          *to)
+{
+  const TrBandsPlace *place;
+
+  g_return_val_if_fail (picture != NULL, FALSE);
+
+  place = find_place (picture);
+  if (place == NULL || index < 0 || (guint) index >= count_bands (place))
+    return FALSE;
+  *from = edge (place, (guint) index);
+  *to = edge (place, (guint) index + 1);
+  return TRUE;
 }

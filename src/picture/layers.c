@@ -29,6 +29,7 @@ typedef struct {
   double thickness_mm;           /* of the whole stack; NaN: not known */
   TrRange fat_um, dough_um;
   gboolean is_sheet;             /* else: the block after the last turn */
+  TrLayersAt at;
   double em;
 } Layers;
 
@@ -126,6 +127,32 @@ add_tone (Layers      *layers,
   tr_picture_add_rect (layers->picture, box, &tone, TR_PEN_NONE, NULL);
 }
 
+/* Around the marked band, as much of it as lies between `from` and `to`; never
+ * so thin that it is not seen. */
+static void
+add_mark (Layers      *layers,
+          const TrBox *box,
+          double       from,
+          double       to)
+{
+  double least = 0.2 * layers->em, top, bottom;
+  int band = layers->at.band;
+
+  if (layers->bands.edges == NULL || band < 0 || (guint) band + 1 >= layers->bands.edges->len)
+    return;
+  top = MAX (from, g_array_index (layers->bands.edges, double, band));
+  bottom = MIN (to, g_array_index (layers->bands.edges, double, band + 1));
+  if (top >= bottom)
+    return;
+  top = box->y + (top - from) / (to - from) * box->height;
+  bottom = box->y + (bottom - from) / (to - from) * box->height;
+  if (bottom - top < least)
+    tr_picture_add_rect (layers->picture, &(TrBox) { box->x - least, (top + bottom - least) / 2, box->width + 2 * least, least },
+                         &layers->look->accent, TR_PEN_NONE, NULL);
+  else
+    tr_picture_add_rect (layers->picture, &(TrBox) { box->x, top, box->width, bottom - top }, NULL, TR_PEN_HEAVY, &layers->look->accent);
+}
+
 static void
 add_stack (Layers        *layers,
            const TrBox   *box,
@@ -138,9 +165,10 @@ add_stack (Layers        *layers,
   else
     add_tone (layers, box);
   tr_picture_add_rect (layers->picture, box, NULL, TR_PEN_OUTLINE, &layers->look->line);
+  add_mark (layers, box, from, to);
 }
 
-/* The part of the stack in the window: whole pairs around the middle. */
+/* The part of the stack in the window: some pairs around where it stands. */
 static void
 find_window (const Layers *layers,
              double       *from,
@@ -148,9 +176,10 @@ find_window (const Layers *layers,
 {
   double n = layers->bands.edges->len - 1.0;
   double share = MIN (1, WINDOW_PAIRS * 2 / n);
+  double middle = isfinite (layers->at.middle) ? layers->at.middle : 0.5;
 
-  *from = 0.5 - share / 2;
-  *to = 0.5 + share / 2;
+  *from = CLAMP (middle - share / 2, 0, 1 - share);
+  *to = *from + share;
 }
 
 static gboolean
@@ -186,7 +215,7 @@ add_window (Layers      *layers,
   if (isfinite (um.min))
     caption = g_strdup_printf (_("%s of it, enlarged"), thickness);
   else
-    caption = g_strdup (_("the middle, enlarged"));
+    caption = g_strdup (isfinite (layers->at.middle) ? _("a part of it, enlarged") : _("the middle, enlarged"));
   tr_picture_add_text (layers->picture, caption, look->text_size, 400, &look->dim,
                        window->x, window->y + window->height + 1.3 * layers->em, 0);
 }
@@ -375,7 +404,19 @@ tr_layers_picture_new (const TrDoughFigures *figures,
                        double                width,
                        double                height)
 {
-  Layers layers = { &figures->lamination, reader, look, tr_picture_new (look, reader, width, height) };
+  return tr_layers_picture_new_at (figures, reader, look, width, height, &(TrLayersAt) { NAN, -1 });
+}
+
+TrPicture *
+tr_layers_picture_new_at (const TrDoughFigures *figures,
+                          const TrReader       *reader,
+                          const TrLook         *look,
+                          double                width,
+                          double                height,
+                          const TrLayersAt     *at)
+{
+  Layers layers = { .lamination = &figures->lamination, .reader = reader, .look = look,
+                    .picture = tr_picture_new (look, reader, width, height), .at = *at };
   TrBox area = { 0, 0, width, height };
   Row rows[4];
   guint n;

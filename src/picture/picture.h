@@ -44,6 +44,16 @@ typedef struct { TrPicturePart part; int index; } TrHit;
 /* The stack at the end (or after n_turns), whole height and a magnified
  * window, with a scale bar, counts and µm. */
 TrPicture *tr_layers_picture_new  (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+/* Likewise with the magnified window elsewhere and one band outlined in both. */
+typedef struct {
+  double middle;                 /* of the window, as a share of the stack from the top; NaN: 0.5 */
+  int band;                      /* from the top; -1: none */
+} TrLayersAt;
+TrPicture *tr_layers_picture_new_at (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height, const TrLayersAt *at);
+/* The bands of the whole stack, from the top; 0 where they are too many to draw. */
+guint      tr_picture_count_bands (const TrPicture *picture);
+/* Where one lies, as shares of the stack. FALSE: there is no such band. */
+gboolean   tr_picture_get_band    (const TrPicture *picture, int index, double *from, double *to);
 /* Fat on dough in plan with dimensions; for a letter which third first. */
 TrPicture *tr_lock_in_picture_new (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 /* One turn (0-based): start, rolled, folded on the worktop with dimensions and the direction of the next roll. */

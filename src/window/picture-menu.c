@@ -12,12 +12,16 @@
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
 
+#include "../paper/paper.h"
+#include "compat.h"
 #include "picture-view-private.h"
+#include "window-private.h"
 
 /* Pixels a unit, so that it is sharp when it is printed. */
 #define COPY_SCALE 2
 /* A picture in a file is that wide: a page's text. */
 #define PAPER_WIDTH_PT 480
+#define LEAST_LINES 12
 
 /* ---- copy ---- */
 
@@ -135,10 +139,79 @@ tr_picture_view_copy (TrPictureView *self)
 
 /* ---- save ---- */
 
+/* As it is printed: the paper's colours and letters. */
+static TrPicture *
+new_for_paper (TrPictureView *self)
+{
+  TrLook look;
+
+  tr_look_init_paper (&look);
+
+  return tr_picture_view_make (self, &look, PAPER_WIDTH_PT, MAX (self->lines, LEAST_LINES) * look.text_size);
+}
+
+static void
+tell (TrPictureView *self,
+      const char    *sentence)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  if (TR_IS_WINDOW (root))
+    tr_window_show_error (TR_WINDOW (root), sentence);
+}
+
+/* What is shown when the name was chosen is saved. */
+static void
+place_chosen_cb (GObject      *source,
+                 GAsyncResult *result,
+                 gpointer      data)
+{
+  g_autoptr (TrPictureView) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
+  g_autoptr (GFile) file = chosen != NULL ? tr_window_dup_suffixed (chosen, ".png") : NULL;
+  g_autoptr (TrPicture) picture = NULL;
+
+  if (file == NULL)
+    return;
+
+  picture = new_for_paper (self);
+  if (g_file_peek_path (file) == NULL)
+    tell (self, _("Choose a folder on this computer's disks."));
+  else if (picture != NULL && !tr_picture_export (picture, self->name, g_file_peek_path (file), &error))
+    tell (self, error->message);
+}
+
+static GtkFileFilter *
+new_filter (void)
+{
+  GtkFileFilter *filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, _("PDF, PNG or SVG"));
+  gtk_file_filter_add_suffix (filter, "pdf");
+  gtk_file_filter_add_suffix (filter, "png");
+  gtk_file_filter_add_suffix (filter, "svg");
+
+  return filter;
+}
+
 void
 tr_picture_view_save (TrPictureView *self)
 {
   g_return_if_fail (TR_IS_PICTURE_VIEW (self));
+
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  if (self->picture == NULL || !GTK_IS_WINDOW (root))
+    return;
+
+  g_autoptr (GtkFileFilter) filter = new_filter ();
+  g_autofree char *title = g_strdelimit (g_strdup (*self->name != '\0' ? self->name : _("Picture")), "/\\:", '-');
+  g_autofree char *name = g_strconcat (title, ".png", NULL);
+
+  tr_compat_save_file_async (GTK_WINDOW (root), _("Save the picture"), filter, NULL, name,
+                             TR_IS_WINDOW (root) ? tr_window_start_asking (TR_WINDOW (root)) : NULL,
+                             place_chosen_cb, g_object_ref (self));
 }
 
 /* ---- menu ---- */

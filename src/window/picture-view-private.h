@@ -3,8 +3,8 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * picture-view.c makes and draws the picture, picture-pointer.c grabs, hovers
- * and zooms, picture-menu.c copies and saves.
+ * picture-view.c makes and draws the picture, picture-pointer.c hovers, presses
+ * and grabs, picture-zoom.c zooms, picture-menu.c copies and saves.
  */
 
 #pragma once
@@ -27,7 +27,6 @@ struct _TrPictureView
 
   /* Borrowed References */
   GtkGesture *drag;
-  GtkGesture *pinch;
   GtkEventController *keys_of_root;     /* while hovered or dragging */
   GtkWidget *root;               /* that those keys are listened to on */
 
@@ -71,9 +70,16 @@ void       tr_picture_view_clamp_scroll    (TrPictureView *self);
 
 /* picture-pointer.c */
 void       tr_picture_view_add_controllers (TrPictureView *self);
-void       tr_picture_view_class_install_zoom (GtkWidgetClass *widget_class);
 /* The pointer and whatever it holds are gone. */
 void       tr_picture_view_lose_pointer    (TrPictureView *self);
+
+/* picture-zoom.c */
+void       tr_picture_view_class_install_zoom   (GtkWidgetClass *widget_class);
+void       tr_picture_view_add_zoom_controllers (TrPictureView *self);
+void       tr_picture_view_scroll_by            (TrPictureView *self, double dx, double dy);
+/* TRUE: it was one. */
+gboolean   tr_picture_view_use_zoom_key         (TrPictureView *self, guint key, GdkModifierType modifiers);
+gboolean   tr_picture_view_use_pan_key          (TrPictureView *self, guint key);
 
 /* picture-menu.c */
 void       tr_picture_view_class_install_menu (GtkWidgetClass *widget_class);

@@ -508,9 +508,9 @@ tr_picture_view_set_data (TrPictureView  *self,
                           const TrReader *reader)
 {
   g_return_if_fail (TR_IS_PICTURE_VIEW (self));
-  g_return_if_fail (data == NULL || data != self->data);
 
-  drop_data (self);
+  if (data != self->data)
+    drop_data (self);
   self->data = data;
   self->free_data = free_data;
   self->item = item;

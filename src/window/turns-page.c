@@ -12,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "layers-view.h"
 #include "picture-view.h"
 #include "section.h"
 #include "turn-row.h"
@@ -313,7 +314,7 @@ tr_turns_page_refresh (TrPage *page)
   gtk_widget_set_sensitive (self->add, figures->dough->turns->len < TR_MAX_TURNS);
   tr_words_label_take (self->to_sheet, dup_to_sheet (figures, reader));
   gtk_widget_set_visible (self->layers_area, figures->has_lamination);
-  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->layers), figures->has_lamination ? figures : NULL, 0, reader);
+  tr_layers_view_set_figures (TR_LAYERS_VIEW (self->layers), figures->has_lamination ? figures : NULL, reader);
 }
 
 static gboolean
@@ -392,7 +393,7 @@ tr_turns_page_init (TrTurnsPage *self)
   build_lock_in (self, column);
   build_turns (self, column);
 
-  self->layers = tr_picture_view_new (_("Layers"), tr_make_layers_picture, 13);
+  self->layers = tr_layers_view_new ();
   gtk_widget_set_margin_start (self->layers, 18);
   gtk_widget_set_margin_end (self->layers, 18);
   gtk_widget_set_margin_top (self->layers, 12);
