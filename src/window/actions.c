@@ -181,6 +181,18 @@ tr_actions_new_keys (TrKeys keys)
   return controller;
 }
 
+void
+tr_name_by_mnemonic (GtkWidget  *control,
+                     const char *label)
+{
+  g_auto (GStrv) parts = g_strsplit (label, "_", 2);
+  g_autofree char *name = g_strjoinv ("", parts);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  if (GTK_IS_DROP_DOWN (control))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (control)), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
 GtkEventController *
 tr_actions_new_close_key (void)
 {

@@ -54,6 +54,9 @@ void            tr_actions_set_tooltip     (GtkWidget      *button,
                                             const char     *name,
                                             const char     *what);
 void            tr_actions_set_accelerators (GtkApplication *application);
+/* Names a control by a label with a mnemonic in it ("_Paper": "Paper"): itself and the button inside a drop-down. */
+void            tr_name_by_mnemonic        (GtkWidget      *control,
+                                            const char     *label);
 /* The keys that count only there; for all but TR_KEYS_EVERYWHERE. */
 GtkEventController *tr_actions_new_keys    (TrKeys          keys);
 /* Escape closes the window it is added to. */

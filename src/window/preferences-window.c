@@ -161,21 +161,6 @@ new_drop_down (const Choice *choice)
 }
 
 static void
-name_drop_down (GtkWidget    *drop_down,
-                const Choice *choice)
-{
-  g_auto (GStrv) parts = g_strsplit (_(choice->label), "_", 2);
-  g_autofree char *name = g_strjoinv ("", parts);
-  const char *hint = choice->hint != NULL ? _(choice->hint) : "";
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, hint, -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (drop_down)),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, hint, -1);
-}
-
-static void
 attach_choice (TrPreferencesWindow *self,
                GtkGrid             *grid,
                guint                index)
@@ -185,7 +170,7 @@ attach_choice (TrPreferencesWindow *self,
   GtkWidget *drop_down = new_drop_down (choice);
 
   self->drop_downs[index] = GTK_DROP_DOWN (drop_down);
-  name_drop_down (drop_down, choice);
+  tr_name_by_mnemonic (drop_down, _(choice->label));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), drop_down);
   gtk_widget_set_hexpand (drop_down, TRUE);
@@ -201,6 +186,7 @@ attach_choice (TrPreferencesWindow *self,
       gtk_label_set_max_width_chars (GTK_LABEL (hint), 32);
       gtk_widget_add_css_class (hint, "dim-label");
       gtk_grid_attach (grid, hint, 1, (int) (2 * index) + 1, 1, 1);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _(choice->hint), -1);
     }
 }
 

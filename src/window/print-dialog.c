@@ -194,6 +194,7 @@ add_quick (TrPrintDialog *self,
 {
   GtkWidget *button = gtk_button_new_with_mnemonic (label);
 
+  tr_name_by_mnemonic (button, label);
   g_signal_connect_swapped (button, "clicked", callback, self);
   gtk_box_append (GTK_BOX (self->quick), button);
 }
@@ -209,9 +210,7 @@ new_paper_row (TrPrintDialog *self)
   self->paper = GTK_DROP_DOWN (drop_down);
   self->count = gtk_label_new ("");
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), drop_down);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Paper"), -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (drop_down)),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _("Paper"), -1);
+  tr_name_by_mnemonic (drop_down, _("_Paper"));
   gtk_widget_add_css_class (self->count, "dim-label");
   gtk_widget_set_hexpand (self->count, TRUE);
   gtk_label_set_xalign (GTK_LABEL (self->count), 1);
@@ -236,6 +235,7 @@ new_ways_row (TrPrintDialog *self)
     {
       GtkWidget *button = gtk_button_new_with_mnemonic (labels[order[i]]);
 
+      tr_name_by_mnemonic (button, labels[order[i]]);
       self->ways[order[i]] = button;
       g_signal_connect (button, "clicked", G_CALLBACK (way_clicked_cb), self);
       gtk_box_append (GTK_BOX (row), button);

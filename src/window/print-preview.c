@@ -168,9 +168,9 @@ static double
 get_shown_zoom (TrPrintPreview *self)
 {
   GtkWidget *first = gtk_widget_get_first_child (self->column);
-  double width;
+  double width, height;
 
-  tr_paper_get_size (tr_card_job_get_paper (self->job), &width, NULL);
+  tr_paper_get_size (tr_card_job_get_paper (self->job), &width, &height);
 
   return first != NULL && gtk_widget_get_width (first) > 0 ? gtk_widget_get_width (first) / width : 1;
 }

@@ -174,8 +174,8 @@ def leave(job):
 STEPS = [start, see_figures, type_amount, undo, save, export, leave]
 
 
-def run(job):
-    for number, step in enumerate(STEPS, 1):
+def run_steps(job, steps):
+    for number, step in enumerate(steps, 1):
         try:
             step(job)
         except (AssertionError, subprocess.SubprocessError, OSError, GLib.Error) as fault:
@@ -190,7 +190,7 @@ def main(program, trial):
     with tempfile.TemporaryDirectory(prefix='tourier-job-') as folder:
         job = Job(program, trial, folder)
         try:
-            return run(job)
+            return run_steps(job, STEPS)
         finally:
             job.close()
 
