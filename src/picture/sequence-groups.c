@@ -22,6 +22,7 @@
 /* How high a row's piece of worktop is drawn, in ems. */
 #define LEAST_ACROSS 2.9
 #define MOST_ACROSS 5.2
+#define MOST_ACROSS_IN_ROWS 4.0
 /* The worktop's share of a column, in lengths of what lies on it. */
 #define MOST_WORKTOP 1.4
 #define MORE_ACROSS 1.15
@@ -344,8 +345,9 @@ find_fresh_plan (const TrSequence *self,
                  double            width,
                  TrSequencePlan   *plan)
 {
-  double least = LEAST_ACROSS * self->em / self->across_mm, most = MOST_ACROSS * self->em / self->across_mm;
+  double least = LEAST_ACROSS * self->em / self->across_mm;
   guint rows = count_rows (self, width, least, &plan->starts);
+  double most = (rows > 1 ? MOST_ACROSS_IN_ROWS : MOST_ACROSS) * self->em / self->across_mm;
 
   if (rows == G_MAXUINT)
     {

@@ -70,7 +70,7 @@ add_worktop (Strip                  *strip,
   g_autofree char *label = g_strdup_printf (_("Worktop %s"), size);
 
   tr_picture_add_rect (strip->picture, &box, &strip->look->worktop, TR_PEN_NONE, NULL);
-  tr_picture_set_hit (strip->picture, TR_PART_OF_WORKTOP, group->hit.index, label);
+  tr_picture_set_hit (strip->picture, TR_PART_OF_WORKTOP, (int) (group - strip->sequence.groups), label);
 }
 
 static TrBox

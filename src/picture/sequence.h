@@ -17,7 +17,8 @@
  * words too), on it TR_PART_OF_ROLL and TR_PART_OF_FOLD, with the turn as
  * index; TR_PART_OF_EDGE, the far edge of a rolled sheet; TR_PART_OF_ADD, a
  * place where a turn can be put in, with the index that it would get;
- * TR_PART_OF_SHEET; TR_PART_OF_WORKTOP.
+ * TR_PART_OF_SHEET; TR_PART_OF_WORKTOP, with the group as index: 0 behind the
+ * lock-in, then the turns, then the sheet.
  */
 
 #pragma once

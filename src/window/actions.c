@@ -193,6 +193,30 @@ tr_name_by_mnemonic (GtkWidget  *control,
     gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (control)), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
+GMenuModel *
+tr_actions_new_keys_menu (TrKeys keys)
+{
+  GMenu *menu = g_menu_new ();
+  guint n_actions;
+  const TrAction *actions = tr_actions_get (&n_actions);
+
+  for (guint i = 0; i < n_actions; i++)
+    if (actions[i].keys == keys)
+      g_menu_append (menu, tr_action_get_label (&actions[i]), actions[i].name);
+
+  return G_MENU_MODEL (menu);
+}
+
+char *
+tr_actions_dup_key (const char *name)
+{
+  const TrAction *action = find_action (name);
+
+  g_return_val_if_fail (action != NULL && action->accelerator != NULL, NULL);
+
+  return dup_key_label (action->accelerator);
+}
+
 GtkEventController *
 tr_actions_new_close_key (void)
 {

@@ -26,6 +26,7 @@ typedef enum {
   TR_KEYS_EVERYWHERE,            /* in every window of a trial */
   TR_KEYS_DOUGHS,                /* only while the doughs list has the focus */
   TR_KEYS_PREVIEW,               /* in the preview of bench cards */
+  TR_KEYS_TURNS,                 /* only while the sequence on the Turns page has the focus */
   TR_N_KEYS
 } TrKeys;
 
@@ -59,6 +60,10 @@ void            tr_name_by_mnemonic        (GtkWidget      *control,
                                             const char     *label);
 /* The keys that count only there; for all but TR_KEYS_EVERYWHERE. */
 GtkEventController *tr_actions_new_keys    (TrKeys          keys);
+/* The same as a menu. (transfer full) */
+GMenuModel     *tr_actions_new_keys_menu   (TrKeys          keys);
+/* "Ctrl+Z", as this reader's keyboard has it. (transfer full) */
+char           *tr_actions_dup_key         (const char     *name);
 /* Escape closes the window it is added to. */
 GtkEventController *tr_actions_new_close_key (void);
 /* All keys, in a window of its own. */

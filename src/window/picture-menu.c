@@ -253,6 +253,8 @@ new_menu (TrPictureView *self)
 {
   g_autoptr (GMenu) menu = g_menu_new (), take = g_menu_new (), zoom = g_menu_new ();
 
+  if (self->more_menu != NULL)
+    g_menu_append_section (menu, NULL, self->more_menu);
   g_menu_append (take, _("Copy picture"), "picture.copy");
   g_menu_append (take, _("Save picture as…"), "picture.save");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (take));
@@ -265,6 +267,15 @@ new_menu (TrPictureView *self)
     }
 
   return G_MENU_MODEL (g_steal_pointer (&menu));
+}
+
+void
+tr_picture_view_set_menu (TrPictureView *self,
+                          GMenuModel    *menu)
+{
+  g_return_if_fail (TR_IS_PICTURE_VIEW (self));
+
+  g_set_object (&self->more_menu, menu);
 }
 
 void

@@ -24,6 +24,7 @@ struct _TrPictureView
   TrPicture *picture;
   char *name;
   GtkWidget *menu;               /* NULL: never opened */
+  GMenuModel *more_menu;         /* the page's own; NULL: none */
 
   /* Borrowed References */
   GtkGesture *drag;

@@ -309,6 +309,7 @@ tr_picture_view_dispose (GObject *object)
 
   tr_picture_view_lose_pointer (self);
   g_clear_pointer (&self->menu, gtk_widget_unparent);
+  g_clear_object (&self->more_menu);
   g_clear_pointer (&self->picture, tr_picture_unref);
   g_clear_pointer (&self->figures, tr_dough_figures_unref);
   drop_data (self);

@@ -118,6 +118,9 @@ void        tr_picture_view_zoom            (TrPictureView        *self,
                                              double                x,
                                              double                y);
 
+/* What the page's own part of the menu is; it stands first. */
+void        tr_picture_view_set_menu        (TrPictureView        *self,
+                                             GMenuModel           *menu);
 /* As it goes to a document: the whole picture, in the light look on white. */
 void        tr_picture_view_copy            (TrPictureView        *self);
 void        tr_picture_view_save            (TrPictureView        *self);

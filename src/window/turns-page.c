@@ -3,7 +3,9 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The layer picture stays in sight below while the turns above it scroll.
+ * The sequence stands above as a strip; below it the fields of what is
+ * selected there, and only those, so that every value has one place. The layer
+ * picture stays in sight at the bottom while the rest scrolls.
  */
 
 #include "config.h"
@@ -12,10 +14,13 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "actions.h"
 #include "layers-view.h"
-#include "picture-view.h"
+#include "lock-in-editor.h"
 #include "section.h"
-#include "turn-row.h"
+#include "turn-editor.h"
+#include "turn-edits.h"
+#include "turns-strip.h"
 
 #define TR_TYPE_TURNS_PAGE (tr_turns_page_get_type ())
 G_DECLARE_FINAL_TYPE (TrTurnsPage, tr_turns_page, TR, TURNS_PAGE, TrPage)
@@ -27,227 +32,56 @@ struct _TrTurnsPage
   /* Children */
   GtkWidget *content;
   GtkWidget *scroller;
-  GtkWidget *how;
-  GtkWidget *lock_in_picture;
-  GtkWidget *list;
-  GtkWidget *no_turns;
+  GtkWidget *strip;
+  GtkWidget *hint;
   GtkWidget *add;
+  GtkWidget *lock_in;
+  GtkWidget *turn;
+  GtkWidget *sheet;
   GtkWidget *to_sheet;
   GtkWidget *layers_area;
   GtkWidget *layers;
-
-  /* Borrowed from the list, in order */
-  GPtrArray *rows;
 };
 
 G_DEFINE_FINAL_TYPE (TrTurnsPage, tr_turns_page, TR_TYPE_PAGE)
 
-/* Lock-in */
+/* What is selected, and its fields */
 
-static gpointer
-reach_lock_in (const TrTrial *trial,
-               int            dough,
-               guint          item,
-               gboolean       make)
+static TrHit
+get_selected (TrTurnsPage *self)
 {
-  return tr_trial_get_dough (trial, (guint) dough)->lock_in;
+  return tr_turns_strip_get_selected (TR_TURNS_STRIP (self->strip));
 }
 
-/* The fat of an envelope is a square: its width means nothing. */
-static gpointer
-reach_fat_width (const TrTrial *trial,
-                 int            dough,
-                 guint          item,
-                 gboolean       make)
+static GtkWidget *
+get_editor (TrTurnsPage *self)
 {
-  TrLockIn *lock_in = reach_lock_in (trial, dough, item, make);
-
-  return lock_in != NULL && lock_in->style != TR_STYLE_ENVELOPE ? lock_in : NULL;
-}
-
-static gpointer
-reach_chill (const TrTrial *trial,
-             int            dough,
-             guint          item,
-             gboolean       make)
-{
-  TrLockIn *lock_in = reach_lock_in (trial, dough, item, make);
-
-  return lock_in != NULL ? lock_in->rest : NULL;
-}
-
-static void
-settle_chill_min (TrTrial  *draft,
-                  int       dough,
-                  guint     item,
-                  gpointer  holder)
-{
-  TrRest *rest = holder;
-
-  rest->max_minutes = MAX (rest->max_minutes, rest->min_minutes);
-}
-
-static const TrMember lock_in_members[] = {
-  { "/lock_in/fat_thickness_mm", reach_lock_in, G_STRUCT_OFFSET (TrLockIn, fat_thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
-    N_("Fat thickness"), N_("change the fat thickness"), N_("Of the fat sheet before lock-in. Empty: 6 mm, for letter and inverse 4 mm."), 0.5,
-    .may_be_empty = TRUE, .empty = N_("style") },
-  { "/lock_in/fat_width_mm", reach_fat_width, G_STRUCT_OFFSET (TrLockIn, fat_width_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
-    N_("Fat width"), N_("change the fat width"), N_("Across the rolling direction. Empty: so that the closed block is about square."), 5,
-    .may_be_empty = TRUE, .empty = N_("square") },
-  { "/lock_in/rim_mm", reach_lock_in, G_STRUCT_OFFSET (TrLockIn, rim_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
-    N_("Rim"), N_("change the rim"), N_("Dough left free around the fat to seal the edges"), 1 },
-  { "/lock_in/blocks", reach_lock_in, G_STRUCT_OFFSET (TrLockIn, blocks), TR_HOLD_COUNT, TR_QUANTITY_WHOLE,
-    N_("Blocks"), N_("change the number of blocks"), N_("Into how many blocks dough and fat are divided before lock-in") },
-};
-
-static const TrMember chill_members[] = {
-  { "/lock_in/rest/min", reach_chill, G_STRUCT_OFFSET (TrRest, min_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
-    N_("At least"), N_("change the chill before lock-in"), N_("Shortest chill of the dough before lock-in"), 5, .settle = settle_chill_min },
-  { "/lock_in/rest/max", reach_chill, G_STRUCT_OFFSET (TrRest, max_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
-    N_("At most"), N_("change the chill before lock-in"), N_("Longest it may wait"), 30 },
-  { "/lock_in/rest/thickness_mm", reach_chill, G_STRUCT_OFFSET (TrRest, thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
-    N_("Pressed to"), N_("change the chill before lock-in"), N_("How flat the dough lies while it chills; thinner chills faster"), 5,
-    .may_be_empty = TRUE, .otherwise = TR_CHILL_THICKNESS_MM },
-};
-
-enum { STYLE_NONE = TR_N_STYLES, N_STYLE_CHOICES };
-
-static char *
-dup_style_name (guint value)
-{
-  return g_strdup (value < TR_N_STYLES ? tr_words_style ((TrStyle) value) : _("no roll-in"));
-}
-
-static int
-get_style (const TrTrial *trial,
-           int            dough,
-           guint          item)
-{
-  const TrLockIn *lock_in = tr_trial_get_dough (trial, (guint) dough)->lock_in;
-
-  return lock_in != NULL ? (int) lock_in->style : STYLE_NONE;
-}
-
-static void
-set_style (TrTrial              *draft,
-           int                   dough,
-           guint                 item,
-           guint                 value,
-           const TrDoughFigures *figures)
-{
-  TrDough *own = tr_trial_get_dough (draft, (guint) dough);
-
-  if (value == STYLE_NONE)
+  switch ((int) get_selected (self).part)
     {
-      g_clear_pointer (&own->lock_in, tr_lock_in_free);
-      return;
+    case TR_PART_OF_TURN:
+      return self->turn;
+    case TR_PART_OF_SHEET:
+      return self->sheet;
+    default:
+      return self->lock_in;
     }
-  if (own->lock_in == NULL)
-    own->lock_in = tr_lock_in_new ();
-  own->lock_in->style = (TrStyle) value;
 }
 
-enum { CHILL_NONE = TR_N_PLACES, N_CHILL_CHOICES };
-
-static int
-get_chill_place (const TrTrial *trial,
-                 int            dough,
-                 guint          item)
-{
-  const TrLockIn *lock_in = tr_trial_get_dough (trial, (guint) dough)->lock_in;
-
-  if (lock_in == NULL)
-    return -1;
-
-  return lock_in->rest != NULL ? (int) lock_in->rest->place : CHILL_NONE;
-}
-
+/* A field that is typed in belongs to the element that was selected: what
+ * stands there is written before the fields turn to another. */
 static void
-set_chill_place (TrTrial              *draft,
-                 int                   dough,
-                 guint                 item,
-                 guint                 value,
-                 const TrDoughFigures *figures)
+leave_fields (TrTurnsPage *self)
 {
-  TrLockIn *lock_in = tr_trial_get_dough (draft, (guint) dough)->lock_in;
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *const editors[] = { self->lock_in, self->turn, self->sheet };
 
-  if (value == CHILL_NONE)
-    {
-      g_clear_pointer (&lock_in->rest, tr_rest_free);
-      return;
-    }
-  if (lock_in->rest == NULL)
-    lock_in->rest = tr_rest_new ();
-  lock_in->rest->place = (TrPlace) value;
-}
-
-static int
-get_chill_on (const TrTrial *trial,
-              int            dough,
-              guint          item)
-{
-  const TrRest *rest = reach_chill (trial, dough, item, FALSE);
-
-  return rest != NULL ? (int) rest->on : -1;
-}
-
-static void
-set_chill_on (TrTrial              *draft,
-              int                   dough,
-              guint                 item,
-              guint                 value,
-              const TrDoughFigures *figures)
-{
-  tr_trial_get_dough (draft, (guint) dough)->lock_in->rest->on = (TrOn) value;
-}
-
-static const TrChoice style_choice = {
-  "/lock_in/style", N_("Lock-in"), N_("change the lock-in"), N_("How the fat is enclosed"),
-  N_STYLE_CHOICES, dup_style_name, get_style, set_style,
-};
-
-static const TrChoice chill_choice = {
-  "/lock_in/rest/place", N_("Chill before, in"), N_("change the chill before lock-in"), NULL,
-  N_CHILL_CHOICES, tr_dup_place_name, get_chill_place, set_chill_place,
-};
-
-static const TrChoice chill_on_choice = {
-  "/lock_in/rest/on", N_("Lying on"), N_("change the chill before lock-in"),
-  N_("On a board one face cools, on a rack both"), TR_N_ONS, tr_dup_on_name, get_chill_on, set_chill_on,
-};
-
-static void
-refresh_lock_in (TrTurnsPage          *self,
-                 const TrDoughFigures *figures,
-                 const TrReader       *reader)
-{
-  const TrLockIn *lock_in = figures->dough->lock_in;
-
-  tr_words_label_set (self->how, lock_in != NULL ? tr_words_style_how (lock_in->style) :
-                                 _("Nothing is laminated. Choose how the fat is enclosed to plan the turns."));
-  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->lock_in_picture), figures->has_lamination ? figures : NULL, 0, reader);
-}
-
-/* Turns */
-
-static void
-match_rows (TrTurnsPage   *self,
-            const TrDough *dough)
-{
-  while (self->rows->len > dough->turns->len)
-    gtk_list_box_remove (GTK_LIST_BOX (self->list), g_ptr_array_steal_index (self->rows, self->rows->len - 1));
-  while (self->rows->len < dough->turns->len)
-    {
-      GtkWidget *row = tr_turn_row_new ();
-
-      gtk_list_box_append (GTK_LIST_BOX (self->list), row);
-      g_ptr_array_add (self->rows, row);
-    }
-  for (guint i = 0; i < self->rows->len; i++)
-    {
-      tr_turn_row_set_item (g_ptr_array_index (self->rows, i), i);
-      tr_turn_row_refresh (g_ptr_array_index (self->rows, i));
-    }
+  for (guint i = 0; focus != NULL && i < G_N_ELEMENTS (editors); i++)
+    if (gtk_widget_is_ancestor (focus, editors[i]))
+      {
+        gtk_widget_child_focus (self->strip, GTK_DIR_TAB_FORWARD);
+        return;
+      }
 }
 
 static char *
@@ -271,50 +105,213 @@ dup_to_sheet (const TrDoughFigures *figures,
 }
 
 static void
-add_turn_cb (GtkButton   *button,
-             TrTurnsPage *self)
+show_editor (TrTurnsPage *self)
 {
   TrPage *page = TR_PAGE (self);
-  const TrDough *shown = tr_page_get_dough (page);
+  GtkWidget *editor = get_editor (self);
 
-  if (shown == NULL || shown->turns->len >= TR_MAX_TURNS)
+  if (editor == self->turn)
+    {
+      tr_turn_editor_set_item (TR_TURN_EDITOR (self->turn), (guint) get_selected (self).index);
+      tr_turn_editor_refresh (TR_TURN_EDITOR (self->turn));
+    }
+  else if (editor == self->lock_in)
+    tr_lock_in_editor_refresh (TR_LOCK_IN_EDITOR (self->lock_in));
+  else
+    tr_words_label_take (self->to_sheet, dup_to_sheet (tr_page_get_figures (page), tr_page_get_reader (page)));
+
+  gtk_widget_set_visible (self->lock_in, editor == self->lock_in);
+  gtk_widget_set_visible (self->turn, editor == self->turn);
+  gtk_widget_set_visible (self->sheet, editor == self->sheet);
+}
+
+static void
+set_actions_enabled (TrTurnsPage *self)
+{
+  static const char *const of_a_turn[] = { "turn.remove", "turn.thicker", "turn.thinner", "turn.fold-2", "turn.fold-3", "turn.fold-4",
+                                           "turn.fold-5", "turn.fold-6" };
+  guint n_turns = tr_page_get_dough (TR_PAGE (self))->turns->len;
+  TrHit selected = get_selected (self);
+  gboolean is_turn = selected.part == TR_PART_OF_TURN;
+  gboolean is_mirrored = gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
+  gboolean can_go_back = is_turn && selected.index > 0, can_go_on = is_turn && (guint) selected.index + 1 < n_turns;
+
+  for (guint i = 0; i < G_N_ELEMENTS (of_a_turn); i++)
+    gtk_widget_action_set_enabled (GTK_WIDGET (self), of_a_turn[i], is_turn);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.earlier", can_go_back);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.later", can_go_on);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.move-left", is_mirrored ? can_go_on : can_go_back);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.move-right", is_mirrored ? can_go_back : can_go_on);
+}
+
+static void
+selected_cb (TrTurnsStrip *strip,
+             TrTurnsPage  *self)
+{
+  if (tr_page_is_refreshing (TR_PAGE (self)) || tr_page_get_figures (TR_PAGE (self)) == NULL)
     return;
 
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
-  guint index = dough->turns->len;
-  const TrTurn *last = index > 0 ? tr_dough_get_turn (dough, index - 1) : NULL;
-  TrTurn *turn = tr_turn_new (3, last != NULL && tr_is_written (last->thickness_mm) ? last->thickness_mm : 8);
-  g_autofree char *where = g_strdup_printf ("/turns/%u", index);
+  show_editor (self);
+  set_actions_enabled (self);
+}
 
-  turn->rest = last != NULL ? tr_rest_copy (last->rest) : tr_rest_new ();
-  g_ptr_array_add (dough->turns, turn);
-  if (tr_page_commit (page, draft, _("add a turn"), NULL, where))
-    tr_page_go_to (page, where);
+static void
+activated_cb (TrTurnsStrip *strip,
+              TrTurnsPage  *self)
+{
+  gtk_widget_child_focus (get_editor (self), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+select_turn (TrTurnsPage *self,
+             guint        turn)
+{
+  tr_turns_strip_select (TR_TURNS_STRIP (self->strip), (TrHit) { TR_PART_OF_TURN, (int) turn });
+}
+
+/* Actions on the selected turn */
+
+/* After the selected one: at the start after the lock-in, at the end otherwise. */
+static void
+add_activated_cb (GtkWidget  *widget,
+                  const char *action,
+                  GVariant   *parameter)
+{
+  TrTurnsPage *self = TR_TURNS_PAGE (widget);
+  TrHit selected = get_selected (self);
+  const TrDough *dough = tr_page_get_dough (TR_PAGE (self));
+  guint at;
+
+  if (dough == NULL)
+    return;
+  at = selected.part == TR_PART_OF_TURN ? (guint) selected.index + 1 : selected.part == TR_PART_OF_LOCK_IN ? 0 : dough->turns->len;
+  leave_fields (self);
+  if (tr_turn_add (TR_PAGE (self), at))
+    select_turn (self, at);
+}
+
+static void
+add_clicked_cb (GtkButton   *button,
+                TrTurnsPage *self)
+{
+  const TrDough *dough = tr_page_get_dough (TR_PAGE (self));
+  guint at = dough != NULL ? dough->turns->len : 0;
+
+  if (!tr_turn_add (TR_PAGE (self), at))
+    return;
+  select_turn (self, at);
+  gtk_widget_child_focus (self->strip, GTK_DIR_TAB_FORWARD);
+}
+
+static void
+remove_activated_cb (GtkWidget  *widget,
+                     const char *action,
+                     GVariant   *parameter)
+{
+  TrTurnsPage *self = TR_TURNS_PAGE (widget);
+  TrHit selected = get_selected (self);
+
+  leave_fields (self);
+  if (selected.part == TR_PART_OF_TURN)
+    tr_turn_remove (TR_PAGE (self), (guint) selected.index);
+}
+
+/* Earlier and later are in time, left and right as they are drawn. */
+static void
+move_activated_cb (GtkWidget  *widget,
+                   const char *action,
+                   GVariant   *parameter)
+{
+  TrTurnsPage *self = TR_TURNS_PAGE (widget);
+  TrHit selected = get_selected (self);
+  gboolean is_mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  gboolean is_earlier = g_str_equal (action, "turn.earlier") || g_str_equal (action, is_mirrored ? "turn.move-right" : "turn.move-left");
+  int to = selected.index + (is_earlier ? -1 : 1);
+
+  leave_fields (self);
+  if (selected.part == TR_PART_OF_TURN && to >= 0 && tr_turn_move (TR_PAGE (self), (guint) selected.index, (guint) to))
+    select_turn (self, (guint) to);
+}
+
+static void
+fold_activated_cb (GtkWidget  *widget,
+                   const char *action,
+                   GVariant   *parameter)
+{
+  TrTurnsPage *self = TR_TURNS_PAGE (widget);
+  TrHit selected = get_selected (self);
+
+  if (selected.part == TR_PART_OF_TURN)
+    tr_turn_set_fold (TR_PAGE (self), (guint) selected.index, g_ascii_digit_value (action[strlen (action) - 1]));
+}
+
+static void
+thicken_activated_cb (GtkWidget  *widget,
+                      const char *action,
+                      GVariant   *parameter)
+{
+  TrTurnsPage *self = TR_TURNS_PAGE (widget);
+  TrHit selected = get_selected (self);
+
+  if (selected.part == TR_PART_OF_TURN)
+    tr_turn_thicken (TR_PAGE (self), (guint) selected.index, g_str_equal (action, "turn.thicker") ? 1 : -1);
 }
 
 /* The page */
+
+static char *
+dup_hint (const TrDough *dough)
+{
+  g_autofree char *thicker = tr_actions_dup_key ("turn.thicker"), *thinner = tr_actions_dup_key ("turn.thinner");
+  g_autofree char *add = tr_actions_dup_key ("turn.add"), *remove = tr_actions_dup_key ("turn.remove");
+  g_autofree char *left = tr_actions_dup_key ("turn.move-left"), *right = tr_actions_dup_key ("turn.move-right");
+
+  if (dough->turns->len == 0)
+    return g_strdup (_("No turns yet. Each turn is one roll-out and one fold."));
+  if (dough->turns->len >= TR_MAX_TURNS)
+    return g_strdup_printf (_("%d turns, the most there can be. Keys: 2–6 fold, %s %s thickness, %s removes, %s and %s move it."),
+                            TR_MAX_TURNS, thicker, thinner, remove, left, right);
+
+  return g_strdup_printf (_("Drag a turn or its far edge. Keys: 2–6 fold, %s %s thickness, %s adds, %s removes, %s and %s move it."),
+                          thicker, thinner, add, remove, left, right);
+}
 
 static void
 tr_turns_page_refresh (TrPage *page)
 {
   TrTurnsPage *self = TR_TURNS_PAGE (page);
   const TrDoughFigures *figures = tr_page_get_figures (page);
-  const TrReader *reader = tr_page_get_reader (page);
 
   gtk_widget_set_visible (self->content, figures != NULL);
   if (figures == NULL)
     return;
 
-  match_rows (self, figures->dough);
-  tr_fields_refresh (self->scroller);
-  refresh_lock_in (self, figures, reader);
-  gtk_widget_set_visible (self->no_turns, figures->dough->turns->len == 0);
-  gtk_widget_set_visible (self->list, figures->dough->turns->len > 0);
+  tr_turns_strip_refresh (TR_TURNS_STRIP (self->strip));
+  show_editor (self);
+  set_actions_enabled (self);
+  tr_words_label_take (self->hint, dup_hint (figures->dough));
   gtk_widget_set_sensitive (self->add, figures->dough->turns->len < TR_MAX_TURNS);
-  tr_words_label_take (self->to_sheet, dup_to_sheet (figures, reader));
   gtk_widget_set_visible (self->layers_area, figures->has_lamination);
-  tr_layers_view_set_figures (TR_LAYERS_VIEW (self->layers), figures->has_lamination ? figures : NULL, reader);
+  tr_layers_view_set_figures (TR_LAYERS_VIEW (self->layers), figures->has_lamination ? figures : NULL, tr_page_get_reader (page));
+}
+
+/* Selects what the pointer is in. */
+static void
+select_for (TrTurnsPage *self,
+            const char  *pointer)
+{
+  TrHit element = { TR_PART_OF_LOCK_IN, 0 };
+  TrHit selected = get_selected (self);
+
+  if (g_str_has_prefix (pointer, "/turns/"))
+    element = (TrHit) { TR_PART_OF_TURN, (int) g_ascii_strtoull (pointer + strlen ("/turns/"), NULL, 10) };
+  else if (g_str_equal (pointer, "/turns"))
+    element = selected.part == TR_PART_OF_TURN ? selected : (TrHit) { TR_PART_OF_TURN, 0 };
+  if (element.part == selected.part && element.index == selected.index)
+    return;
+
+  leave_fields (self);
+  tr_turns_strip_select (TR_TURNS_STRIP (self->strip), element);
 }
 
 static gboolean
@@ -323,9 +320,10 @@ tr_turns_page_go_to (TrPage     *page,
 {
   TrTurnsPage *self = TR_TURNS_PAGE (page);
 
-  if (!g_str_has_prefix (pointer, "/turns") && !g_str_has_prefix (pointer, "/lock_in"))
+  if ((!g_str_has_prefix (pointer, "/turns") && !g_str_has_prefix (pointer, "/lock_in")) || tr_page_get_dough (page) == NULL)
     return FALSE;
-  if (tr_fields_go_to (self->scroller, pointer))
+  select_for (self, pointer);
+  if (tr_fields_go_to (get_editor (self), pointer))
     return TRUE;
   /* "/turns" of a dough without any. */
   if (g_str_equal (pointer, "/turns"))
@@ -334,54 +332,59 @@ tr_turns_page_go_to (TrPage     *page,
    * given by its thickness, a lock-in that is missing. */
   g_autofree char *parent = g_path_get_dirname (pointer);
 
-  return parent[1] != '\0' ? tr_fields_go_to (self->scroller, parent) : tr_fields_go_to (self->scroller, "/lock_in/style");
+  return parent[1] != '\0' ? tr_fields_go_to (get_editor (self), parent) : tr_fields_go_to (get_editor (self), "/lock_in/style");
 }
 
 static void
-build_lock_in (TrTurnsPage *self,
-               GtkWidget   *column)
-{
-  GtkWidget *section = tr_column_add_section (column, NULL);
-  GtkWidget *strip = tr_fields_row_new (), *chill = tr_fields_row_new ();
-
-  tr_form_add (strip, tr_choice_field_new (&style_choice, TR_FIELD_ABOVE));
-  for (guint i = 0; i < G_N_ELEMENTS (lock_in_members); i++)
-    tr_form_add (strip, tr_entry_field_new (&lock_in_members[i], TR_FIELD_ABOVE));
-  tr_form_add (chill, tr_choice_field_new (&chill_choice, TR_FIELD_ABOVE));
-  for (guint i = 0; i < G_N_ELEMENTS (chill_members); i++)
-    tr_form_add (chill, tr_entry_field_new (&chill_members[i], TR_FIELD_ABOVE));
-  tr_form_add (chill, tr_choice_field_new (&chill_on_choice, TR_FIELD_ABOVE));
-
-  self->how = tr_words_label_new ("dim-label");
-  self->lock_in_picture = tr_picture_view_new (_("Lock-in"), tr_make_lock_in_picture, 14);
-  gtk_box_append (GTK_BOX (section), strip);
-  gtk_box_append (GTK_BOX (section), self->how);
-  gtk_box_append (GTK_BOX (section), chill);
-  gtk_box_append (GTK_BOX (section), self->lock_in_picture);
-}
-
-static void
-build_turns (TrTurnsPage *self,
+build_strip (TrTurnsPage *self,
              GtkWidget   *column)
 {
   GtkWidget *section = tr_column_add_section (column, NULL);
+  GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
-  self->list = gtk_list_box_new ();
-  gtk_widget_add_css_class (self->list, "plain");
-  gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
-  gtk_list_box_set_show_separators (GTK_LIST_BOX (self->list), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Turns"), -1);
-  self->no_turns = tr_words_label_new ("dim-label");
-  tr_words_label_set (self->no_turns, _("No turns yet. Each turn is one roll-out and one fold."));
+  self->strip = tr_turns_strip_new ();
+  g_signal_connect (self->strip, "selected", G_CALLBACK (selected_cb), self);
+  g_signal_connect (self->strip, "activated", G_CALLBACK (activated_cb), self);
+  self->hint = tr_words_label_new ("dim-label");
+  gtk_widget_set_hexpand (self->hint, TRUE);
   self->add = gtk_button_new_with_label (_("Add a turn"));
-  gtk_widget_set_halign (self->add, GTK_ALIGN_START);
-  g_signal_connect_object (self->add, "clicked", G_CALLBACK (add_turn_cb), self, 0);
-  self->to_sheet = tr_words_label_new (NULL);
+  gtk_widget_set_valign (self->add, GTK_ALIGN_START);
+  g_signal_connect_object (self->add, "clicked", G_CALLBACK (add_clicked_cb), self, 0);
 
-  gtk_box_append (GTK_BOX (section), self->list);
-  gtk_box_append (GTK_BOX (section), self->no_turns);
-  gtk_box_append (GTK_BOX (section), self->add);
-  gtk_box_append (GTK_BOX (section), self->to_sheet);
+  gtk_box_append (GTK_BOX (foot), self->hint);
+  gtk_box_append (GTK_BOX (foot), self->add);
+  gtk_box_append (GTK_BOX (section), self->strip);
+  gtk_box_append (GTK_BOX (section), foot);
+}
+
+/* What the last block is rolled out to is decided on another page. */
+static GtkWidget *
+build_sheet (TrTurnsPage *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *go = gtk_button_new_with_label (_("Change the cut"));
+
+  self->to_sheet = tr_words_label_new (NULL);
+  gtk_widget_set_halign (go, GTK_ALIGN_START);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (go), "win.go-sheet");
+  gtk_box_append (GTK_BOX (box), self->to_sheet);
+  gtk_box_append (GTK_BOX (box), go);
+
+  return box;
+}
+
+static void
+build_editors (TrTurnsPage *self,
+               GtkWidget   *column)
+{
+  GtkWidget *section = tr_column_add_section (column, NULL);
+
+  self->lock_in = tr_lock_in_editor_new ();
+  self->turn = tr_turn_editor_new ();
+  self->sheet = build_sheet (self);
+  gtk_box_append (GTK_BOX (section), self->lock_in);
+  gtk_box_append (GTK_BOX (section), self->turn);
+  gtk_box_append (GTK_BOX (section), self->sheet);
 }
 
 static void
@@ -389,9 +392,8 @@ tr_turns_page_init (TrTurnsPage *self)
 {
   GtkWidget *column = tr_column_new (&self->scroller);
 
-  self->rows = g_ptr_array_new ();
-  build_lock_in (self, column);
-  build_turns (self, column);
+  build_strip (self, column);
+  build_editors (self, column);
 
   self->layers = tr_layers_view_new ();
   gtk_widget_set_margin_start (self->layers, 18);
@@ -409,23 +411,27 @@ tr_turns_page_init (TrTurnsPage *self)
 }
 
 static void
-tr_turns_page_dispose (GObject *object)
-{
-  TrTurnsPage *self = TR_TURNS_PAGE (object);
-
-  g_clear_pointer (&self->rows, g_ptr_array_unref);
-
-  G_OBJECT_CLASS (tr_turns_page_parent_class)->dispose (object);
-}
-
-static void
 tr_turns_page_class_init (TrTurnsPageClass *klass)
 {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   TrPageClass *page_class = TR_PAGE_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = tr_turns_page_dispose;
   page_class->refresh = tr_turns_page_refresh;
   page_class->go_to = tr_turns_page_go_to;
+
+  gtk_widget_class_install_action (widget_class, "turn.add", NULL, add_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.remove", NULL, remove_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.earlier", NULL, move_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.later", NULL, move_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.move-left", NULL, move_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.move-right", NULL, move_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.thicker", NULL, thicken_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.thinner", NULL, thicken_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.fold-2", NULL, fold_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.fold-3", NULL, fold_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.fold-4", NULL, fold_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.fold-5", NULL, fold_activated_cb);
+  gtk_widget_class_install_action (widget_class, "turn.fold-6", NULL, fold_activated_cb);
 }
 
 GtkWidget *

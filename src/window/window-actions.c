@@ -14,6 +14,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "field.h"
 #include "preferences-window.h"
 
 static void
@@ -70,10 +71,13 @@ change_typing (TrWindow   *self,
                const char *text_action)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+  GtkWidget *field = focus != NULL ? gtk_widget_get_ancestor (focus, TR_TYPE_FIELD) : NULL;
   g_autofree char *before = NULL;
 
   if (!GTK_IS_TEXT (focus))
     return FALSE;
+  if (field != NULL && g_str_equal (text_action, "text.undo") && tr_field_take_back (TR_FIELD (field), FALSE))
+    return TRUE;
 
   before = g_strdup (gtk_editable_get_text (GTK_EDITABLE (focus)));
   gtk_widget_activate_action (focus, text_action, NULL);
@@ -381,6 +385,17 @@ static const TrAction actions[] = {
   { "preview.print", "<Control>p", N_("Print…"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
   { "preview.export", "<Control>e", N_("Export…"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
   { "preview.close", "Escape", N_("Close the preview"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "turn.fold-2", "2", N_("Half fold"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.fold-3", "3", N_("Letter fold"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.fold-4", "4", N_("Book fold"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.fold-5", "5", N_("Fold in 5"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.fold-6", "6", N_("Fold in 6"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.thicker", "plus", N_("Roll it thicker"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.thinner", "minus", N_("Roll it thinner"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.add", "a", N_("Add a turn after it"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.remove", "Delete", N_("Remove the turn"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.move-left", "<Control>Left", N_("Move the turn to the left"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.move-right", "<Control>Right", N_("Move the turn to the right"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
 };
 
 const TrAction *

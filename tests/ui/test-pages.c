@@ -18,7 +18,7 @@
 #include "window/notes-field.h"
 #include "window/picture-view.h"
 #include "window/stage-header.h"
-#include "window/turn-row.h"
+#include "window/turn-editor.h"
 
 typedef struct { const char *name; PageMaker make; } PageRow;
 
@@ -292,35 +292,46 @@ test_method_step_comes_and_goes_with_its_values (void)
 
 /* Turns and alternatives ***************************************************/
 
+static guint
+get_turn_shown (PageFixture *fixture)
+{
+  GtkWidget *editor = ui_find_type (GTK_WIDGET (fixture->page), TR_TYPE_TURN_EDITOR);
+
+  g_assert_true (gtk_widget_get_mapped (editor));
+
+  return tr_turn_editor_get_item (TR_TURN_EDITOR (editor));
+}
+
 static void
 test_turns_are_added_moved_and_removed (void)
 {
   PageFixture fixture;
 
   page_set_up (&fixture, tr_turns_page_new, "d1");
-  GtkWidget *add = ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_BUTTON, "Add a turn");
+  GtkWidget *page = GTK_WIDGET (fixture.page);
+  GtkWidget *add = ui_find (page, GTK_TYPE_BUTTON, "Add a turn");
 
   g_assert_nonnull (add);
   g_signal_emit_by_name (add, "clicked");
   g_assert_cmpuint (tr_page_get_dough (fixture.page)->turns->len, ==, 4);
-  g_assert_cmpuint (ui_count_type (GTK_WIDGET (fixture.page), TR_TYPE_TURN_ROW), ==, 4);
+  g_assert_cmpuint (get_turn_shown (&fixture), ==, 3);
+  page_assert_value (&fixture, "/turns/3/width_mm", "200");      /* like the one before it */
+  page_assert_value (&fixture, "/turns/3/thickness_mm", "7");
   g_assert_cmpstr (tr_document_get_undo_label (fixture.document), ==, "add a turn");
 
-  GtkWidget *row = page_get_around (&fixture, TR_TYPE_TURN_ROW);
-
-  g_assert_cmpuint (tr_turn_row_get_item (TR_TURN_ROW (row)), ==, 3);
-  g_assert_true (gtk_widget_activate_action (row, "turn.move-up", NULL));
+  g_assert_true (gtk_widget_activate_action (page, "turn.earlier", NULL));
+  g_assert_cmpuint (get_turn_shown (&fixture), ==, 2);
   g_assert_true (tr_page_go_to (fixture.page, "/turns/1"));
-  row = page_get_around (&fixture, TR_TYPE_TURN_ROW);
-  g_assert_true (gtk_widget_activate_action (row, "turn.move-up", NULL));
+  g_assert_true (gtk_widget_activate_action (page, "turn.earlier", NULL));
   page_assert_value (&fixture, "/turns/0/length_mm", "600");
   page_assert_value (&fixture, "/turns/1/thickness_mm", "8");
+  g_assert_cmpuint (get_turn_shown (&fixture), ==, 0);
 
-  g_assert_true (gtk_widget_activate_action (row, "turn.remove", NULL));
+  g_assert_true (gtk_widget_activate_action (page, "turn.remove", NULL));
   g_assert_cmpuint (tr_page_get_dough (fixture.page)->turns->len, ==, 3);
   for (int i = 0; i < 4; i++)
     tr_document_undo (fixture.document);
-  g_assert_cmpuint (ui_count_type (GTK_WIDGET (fixture.page), TR_TYPE_TURN_ROW), ==, 3);
+  g_assert_cmpuint (tr_page_get_dough (fixture.page)->turns->len, ==, 3);
   page_assert_value (&fixture, "/turns/0/thickness_mm", "8");
   page_tear_down (&fixture);
 }
@@ -533,7 +544,7 @@ test_widgets_keep_the_contract (void)
   const PageMaker makers[] = {
     tr_formula_page_new, tr_turns_page_new, tr_sheet_page_new, tr_method_page_new, tr_bench_page_new,
     make_entry_field, make_notes_field, make_choice_field, make_picture_view,
-    tr_alternatives_new, tr_ingredient_entry_new, tr_line_list_new, tr_stage_header_new, tr_turn_row_new,
+    tr_alternatives_new, tr_ingredient_entry_new, tr_line_list_new, tr_stage_header_new, tr_turn_editor_new,
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (makers); i++)

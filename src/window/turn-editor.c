@@ -1,4 +1,4 @@
-/* turn-row.c: one turn, edited in place
+/* turn-editor.c: the fields and the picture of one turn
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -9,19 +9,18 @@
 
 #include "config.h"
 
-#include "turn-row.h"
+#include "turn-editor.h"
 
 #include <glib/gi18n-lib.h>
 
 #include "picture-view.h"
 #include "section.h"
 
-struct _TrTurnRow
+struct _TrTurnEditor
 {
-  GtkListBoxRow parent_instance;
+  GtkBox parent_instance;
 
   /* Children */
-  GtkWidget *box;
   GtkWidget *title;
   GtkWidget *layers;
   GtkWidget *breaks;
@@ -30,7 +29,7 @@ struct _TrTurnRow
   guint item;
 };
 
-G_DEFINE_FINAL_TYPE (TrTurnRow, tr_turn_row, GTK_TYPE_LIST_BOX_ROW)
+G_DEFINE_FINAL_TYPE (TrTurnEditor, tr_turn_editor, GTK_TYPE_BOX)
 
 /* Where the values stand */
 
@@ -313,70 +312,10 @@ static const TrChoice on_choice = {
   N_("On a board one face cools, on a rack both"), TR_N_ONS, tr_dup_on_name, get_rest_on, set_rest_on,
 };
 
-/* Actions */
-
-static TrPage *
-get_page (TrTurnRow *self)
+const TrMember *
+tr_turn_get_roll_member (const TrTurn *turn)
 {
-  TrPage *page = (TrPage *) gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
-
-  return page != NULL && tr_page_get_dough (page) != NULL ? page : NULL;
-}
-
-static void
-move_by (TrTurnRow *self,
-         int        by)
-{
-  TrPage *page = get_page (self);
-  const TrDough *shown = page != NULL ? tr_page_get_dough (page) : NULL;
-  int to = (int) self->item + by;
-
-  if (shown == NULL || to < 0 || to >= (int) shown->turns->len)
-    return;
-
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
-  g_autofree char *undo = tr_text_with_number (_("move turn %u"), self->item + 1);
-  g_autofree char *where = g_strdup_printf ("/turns/%d", to);
-
-  g_ptr_array_insert (dough->turns, to, g_ptr_array_steal_index (dough->turns, self->item));
-  if (tr_page_commit (page, draft, undo, NULL, where))
-    tr_page_go_to (page, where);
-}
-
-static void
-move_up_cb (GtkWidget  *widget,
-            const char *action_name,
-            GVariant   *parameter)
-{
-  move_by (TR_TURN_ROW (widget), -1);
-}
-
-static void
-move_down_cb (GtkWidget  *widget,
-              const char *action_name,
-              GVariant   *parameter)
-{
-  move_by (TR_TURN_ROW (widget), 1);
-}
-
-static void
-remove_cb (GtkWidget  *widget,
-           const char *action_name,
-           GVariant   *parameter)
-{
-  TrTurnRow *self = TR_TURN_ROW (widget);
-  TrPage *page = get_page (self);
-
-  if (page == NULL)
-    return;
-
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
-  g_autofree char *undo = tr_text_with_number (_("remove turn %u"), self->item + 1);
-
-  g_ptr_array_remove_index (dough->turns, self->item);
-  tr_page_commit (page, draft, undo, NULL, "/turns");
+  return tr_is_written (turn->length_mm) ? &roll_members[0] : &roll_members[2];
 }
 
 /* Building */
@@ -397,7 +336,7 @@ new_action_button (const char *icon,
 }
 
 static GtkWidget *
-build_head (TrTurnRow *self)
+build_head (TrTurnEditor *self)
 {
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
@@ -406,8 +345,8 @@ build_head (TrTurnRow *self)
   gtk_widget_add_css_class (self->title, "heading");
   gtk_widget_set_hexpand (self->title, TRUE);
   gtk_box_append (GTK_BOX (head), self->title);
-  gtk_box_append (GTK_BOX (head), new_action_button ("go-up-symbolic", _("Earlier"), "turn.move-up"));
-  gtk_box_append (GTK_BOX (head), new_action_button ("go-down-symbolic", _("Later"), "turn.move-down"));
+  gtk_box_append (GTK_BOX (head), new_action_button ("go-previous-symbolic", _("Earlier"), "turn.earlier"));
+  gtk_box_append (GTK_BOX (head), new_action_button ("go-next-symbolic", _("Later"), "turn.later"));
   gtk_box_append (GTK_BOX (head), new_action_button ("list-remove-symbolic", _("Remove this turn"), "turn.remove"));
 
   return head;
@@ -438,44 +377,30 @@ build_fields (void)
 }
 
 static void
-tr_turn_row_init (TrTurnRow *self)
+tr_turn_editor_init (TrTurnEditor *self)
 {
-  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_widget_set_margin_top (self->box, 6);
-  gtk_widget_set_margin_bottom (self->box, 12);
-  gtk_box_append (GTK_BOX (self->box), build_head (self));
-  gtk_box_append (GTK_BOX (self->box), build_fields ());
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (GTK_BOX (self), 6);
+  gtk_box_append (GTK_BOX (self), build_head (self));
+  gtk_box_append (GTK_BOX (self), build_fields ());
 
   self->layers = tr_words_label_new ("dim-label");
   self->breaks = tr_words_label_new ("error");
   self->picture = tr_picture_view_new ("", tr_make_turn_picture, 13);
-  gtk_box_append (GTK_BOX (self->box), self->picture);
-  gtk_box_append (GTK_BOX (self->box), self->layers);
-  gtk_box_append (GTK_BOX (self->box), self->breaks);
-
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), self->box);
-  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (self), FALSE);
-  gtk_list_box_row_set_selectable (GTK_LIST_BOX_ROW (self), FALSE);
-  gtk_widget_set_focusable (GTK_WIDGET (self), FALSE);
+  gtk_box_append (GTK_BOX (self), self->layers);
+  gtk_box_append (GTK_BOX (self), self->breaks);
+  gtk_box_append (GTK_BOX (self), self->picture);
 }
 
 static void
-tr_turn_row_class_init (TrTurnRowClass *klass)
+tr_turn_editor_class_init (TrTurnEditorClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
-  gtk_widget_class_install_action (widget_class, "turn.move-up", NULL, move_up_cb);
-  gtk_widget_class_install_action (widget_class, "turn.move-down", NULL, move_down_cb);
-  gtk_widget_class_install_action (widget_class, "turn.remove", NULL, remove_cb);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "turn.move-up", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_ALT_MASK, "turn.move-down", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, GDK_ALT_MASK, "turn.remove", NULL);
 }
 
 GtkWidget *
-tr_turn_row_new (void)
+tr_turn_editor_new (void)
 {
-  return g_object_new (TR_TYPE_TURN_ROW, NULL);
+  return g_object_new (TR_TYPE_TURN_EDITOR, NULL);
 }
 
 /* Showing */
@@ -496,23 +421,23 @@ set_context (GtkWidget  *widget,
 }
 
 void
-tr_turn_row_set_item (TrTurnRow *self,
+tr_turn_editor_set_item (TrTurnEditor *self,
                       guint      item)
 {
-  g_return_if_fail (TR_IS_TURN_ROW (self));
+  g_return_if_fail (TR_IS_TURN_EDITOR (self));
 
   g_autofree char *title = g_strdup_printf (_("Turn %u"), item + 1);
 
   self->item = item;
   gtk_label_set_text (GTK_LABEL (self->title), title);
-  set_context (self->box, title, item);
+  set_context (GTK_WIDGET (self), title, item);
   tr_picture_view_set_name (TR_PICTURE_VIEW (self->picture), title);
 }
 
 guint
-tr_turn_row_get_item (TrTurnRow *self)
+tr_turn_editor_get_item (TrTurnEditor *self)
 {
-  g_return_val_if_fail (TR_IS_TURN_ROW (self), 0);
+  g_return_val_if_fail (TR_IS_TURN_EDITOR (self), 0);
 
   return self->item;
 }
@@ -530,7 +455,7 @@ dup_breaks (TrBreaks breaks)
 }
 
 static void
-show_turn_figures (TrTurnRow           *self,
+show_turn_figures (TrTurnEditor           *self,
                    const TrTurnFigures *turn,
                    const TrReader      *reader)
 {
@@ -543,11 +468,11 @@ show_turn_figures (TrTurnRow           *self,
 }
 
 void
-tr_turn_row_refresh (TrTurnRow *self)
+tr_turn_editor_refresh (TrTurnEditor *self)
 {
-  g_return_if_fail (TR_IS_TURN_ROW (self));
+  g_return_if_fail (TR_IS_TURN_EDITOR (self));
 
-  TrPage *page = get_page (self);
+  TrPage *page = (TrPage *) gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
   const TrDoughFigures *figures = page != NULL ? tr_page_get_figures (page) : NULL;
 
   if (figures == NULL || self->item >= figures->dough->turns->len)
@@ -555,9 +480,7 @@ tr_turn_row_refresh (TrTurnRow *self)
 
   gboolean has_figures = figures->has_lamination && self->item < figures->lamination.steps->len;
 
-  tr_fields_refresh (self->box);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.move-up", self->item > 0);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "turn.move-down", self->item + 1 < figures->dough->turns->len);
+  tr_fields_refresh (GTK_WIDGET (self));
   tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), has_figures ? figures : NULL, self->item, tr_page_get_reader (page));
   if (has_figures)
     {
