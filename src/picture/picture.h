@@ -38,7 +38,7 @@ typedef struct _TrPicture TrPicture;
 /* What a hit can be. `index` says which: a turn, a piece, a band from the top. */
 typedef enum { TR_PART_OF_NOTHING, TR_PART_OF_BAND, TR_PART_OF_MAGNIFIED_BAND, TR_PART_OF_PIECE, TR_PART_OF_SHEET, TR_PART_OF_TURN,
                TR_PART_OF_LOCK_IN, TR_PART_OF_WORKTOP, TR_PART_OF_POINT, TR_PART_OF_ALTERNATIVE,
-               TR_PART_OF_ROLL, TR_PART_OF_FOLD, TR_PART_OF_EDGE, TR_PART_OF_ADD } TrPicturePart;
+               TR_PART_OF_ROLL, TR_PART_OF_FOLD, TR_PART_OF_EDGE, TR_PART_OF_ADD, TR_PART_OF_TRAY } TrPicturePart;
 typedef struct { TrPicturePart part; int index; } TrHit;
 
 /* The stack at the end (or after n_turns), whole height and a magnified
@@ -60,6 +60,9 @@ TrPicture *tr_lock_in_picture_new (const TrDoughFigures *figures, const TrReader
 TrPicture *tr_turn_picture_new    (const TrDoughFigures *figures, guint turn, const TrReader *reader, const TrLook *look, double width, double height);
 /* The cuts on the sheet, dimensioned, scrap hatched, worktop behind, marks along both edges. */
 TrPicture *tr_sheet_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+
+/* The kitchen's worktop and tray in plan, what rolls from the front. `figures` NULL: no dough. */
+TrPicture *tr_bench_picture_new   (const TrBench *bench, const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 
 TrPicture *tr_picture_ref         (TrPicture *picture);
 void       tr_picture_unref       (TrPicture *picture);

@@ -212,6 +212,7 @@ tr_layers_view_class_init (TrLayersViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tr_layers_view_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -226,6 +227,8 @@ tr_layers_view_init (TrLayersView *self)
   self->pointed_band = self->stepped_band = -1;
 
   self->picture = TR_PICTURE_VIEW (picture);
+  /* The line below says what a tooltip would, and covers nothing. */
+  gtk_widget_set_has_tooltip (picture, FALSE);
   g_signal_connect (picture, "hovered", G_CALLBACK (hovered_cb), self);
   g_signal_connect (picture, "pressed", G_CALLBACK (pressed_cb), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
@@ -238,6 +241,7 @@ tr_layers_view_init (TrLayersView *self)
   gtk_label_set_xalign (self->words, 0);
   gtk_label_set_ellipsize (self->words, PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (words, "dim-label");
+  gtk_widget_set_margin_top (words, 6);
   gtk_widget_set_parent (words, GTK_WIDGET (self));
 }
 

@@ -49,13 +49,15 @@ measure_widths (TrWrapLayout *self,
     }
 }
 
-/* Never so wide that a label and its number lose sight of each other. */
+/* Never so wide that a label and its number lose sight of each other. As many
+ * columns as there is room for, filled or not, so that forms with fields of one
+ * width stand in line. */
 static int
 get_column_width (TrWrapLayout   *self,
                   const TrWidths *widths,
                   int             width)
 {
-  int n_columns = CLAMP ((width + self->column_gap) / MAX (widths->natural + self->column_gap, 1), 1, MAX (widths->count, 1));
+  int n_columns = MAX (1, (width + self->column_gap) / MAX (widths->natural + self->column_gap, 1));
   int column = (width - self->column_gap * (n_columns - 1)) / n_columns;
 
   return CLAMP (column, widths->minimum, MAX (widths->natural * 4 / 3, widths->minimum));
