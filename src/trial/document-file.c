@@ -19,6 +19,22 @@
 
 /* The file on disk */
 
+/* What was saved in a file that is gone is unsaved, until it comes back. */
+static void
+note_presence (TrDocument        *self,
+               const TrDiskState *now)
+{
+  gboolean is_gone = self->disk.exists && !now->exists;
+
+  if (self->is_gone == is_gone)
+    return;
+
+  self->is_gone = is_gone;
+  _tr_document_update_properties (self);
+  if (is_gone)
+    _tr_document_schedule_recovery (self);
+}
+
 static void
 file_monitor_changed_cb (TrDocument        *self,
                          GFile             *file,
@@ -29,6 +45,7 @@ file_monitor_changed_cb (TrDocument        *self,
   TrDiskState now;
 
   tr_disk_get_state (path, &now);
+  note_presence (self, &now);
   if (tr_disk_state_equal (&now, &self->disk) || tr_disk_state_equal (&now, &self->announced))
     return;
 
@@ -68,6 +85,7 @@ set_disk (TrDocument        *self,
 {
   self->disk = *state;
   self->announced = *state;
+  self->is_gone = FALSE;
 }
 
 static void
@@ -167,6 +185,7 @@ tr_document_is_changed_on_disk (TrDocument *self)
     return FALSE;
   path = g_file_get_path (self->file);
   tr_disk_get_state (path, &now);
+  note_presence (self, &now);
 
   return !tr_disk_state_equal (&now, &self->disk);
 }

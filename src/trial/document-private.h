@@ -36,6 +36,7 @@ struct _TrDocument {
   TrDiskState disk;              /* as last read or written */
   TrDiskState announced;         /* what file-changed was last emitted for */
   gboolean is_backed_up;
+  gboolean is_gone;              /* the file is no longer there: nothing of this is on disk */
   guint recovery_source;
   guint recovery_seconds;        /* from an edit to the copy */
 

@@ -171,7 +171,7 @@ tr_document_is_modified (TrDocument *self)
 {
   g_return_val_if_fail (TR_IS_DOCUMENT (self), FALSE);
 
-  return !tr_history_is_saved (self->history);
+  return self->is_gone || !tr_history_is_saved (self->history);
 }
 
 /* Editing */

@@ -42,6 +42,7 @@ struct _TrEntryField
   guint has_shown : 1;
   guint is_setting : 1;
   guint is_edited : 1;
+  guint is_unread : 1;           /* what stands there is nothing the document could take */
 };
 
 G_DEFINE_FINAL_TYPE (TrEntryField, tr_entry_field, TR_TYPE_FIELD)
@@ -148,7 +149,7 @@ show_value (TrEntryField *self,
 {
   drop_late_error (self);
   tr_field_set_error (TR_FIELD (self), NULL);
-  self->is_edited = FALSE;
+  self->is_edited = self->is_unread = FALSE;
 
   if (!is_number (self))
     {
@@ -316,6 +317,7 @@ take_number (TrEntryField *self,
   gboolean is_read = (self->member->may_be_empty && is_blank (get_typed (self))) ||
                      tr_words_read (tr_page_get_reader (page), self->member->quantity, get_typed (self), &value, &error);
 
+  self->is_unread = !is_read;
   if (!is_read)
     set_error (self, error != NULL ? error->message : _("This is not a number."), is_leaving);
   else if (commit_number (self, page, value))
@@ -332,7 +334,8 @@ take_amount (TrEntryField *self,
   TrAmount amount;
   TrProblem problem = { 0 };
 
-  if (tr_amount_parse (text, &amount, &problem))
+  self->is_unread = !tr_amount_parse (text, &amount, &problem);
+  if (!self->is_unread)
     {
       set_error (self, NULL, TRUE);
       commit_text (self, page, text);
@@ -395,6 +398,22 @@ settle (TrEntryField *self)
       tr_document_seal (tr_page_get_document (page));
     }
   g_object_unref (self);
+}
+
+static gboolean
+tr_entry_field_take_back (TrField  *field,
+                          gboolean  only_ask)
+{
+  TrEntryField *self = TR_ENTRY_FIELD (field);
+  TrPage *page = tr_field_get_page (field);
+
+  if (!self->is_unread || page == NULL)
+    return FALSE;
+
+  if (!only_ask)
+    show_value (self, page);
+
+  return TRUE;
 }
 
 /* Focus and keys */
@@ -536,6 +555,7 @@ tr_entry_field_class_init (TrEntryFieldClass *klass)
   object_class->finalize = tr_entry_field_finalize;
   field_class->refresh = tr_entry_field_refresh;
   field_class->dup_pointer = tr_entry_field_dup_pointer;
+  field_class->take_back = tr_entry_field_take_back;
 }
 
 static void

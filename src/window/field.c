@@ -105,6 +105,7 @@ tr_field_class_init (TrFieldClass *klass)
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "field");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
@@ -389,6 +390,17 @@ tr_field_commit (TrField    *self,
   tr_field_set_error (self, is_done ? NULL : error->message);
 
   return is_done;
+}
+
+gboolean
+tr_field_take_back (TrField  *self,
+                    gboolean  only_ask)
+{
+  g_return_val_if_fail (TR_IS_FIELD (self), FALSE);
+
+  TrFieldClass *klass = TR_FIELD_GET_CLASS (self);
+
+  return klass->take_back != NULL && klass->take_back (self, only_ask);
 }
 
 /* All fields below a widget */

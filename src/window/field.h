@@ -29,6 +29,9 @@ struct _TrFieldClass
   void  (*refresh)     (TrField *self);
   /* Inside the dough, or "/bench/…", "/title". NULL: not there now. */
   char *(*dup_pointer) (TrField *self);
+  /* What is typed and was never in the document, because it cannot be read, is
+   * taken back. FALSE: nothing such. With `only_ask` nothing is done. NULL: never. */
+  gboolean (*take_back) (TrField *self, gboolean only_ask);
 };
 
 typedef enum {
@@ -67,6 +70,10 @@ gboolean    tr_field_commit       (TrField      *self,
                                    TrTrial      *draft,
                                    const char   *label,
                                    gboolean      joins);
+
+/* The first half of undo. */
+gboolean    tr_field_take_back    (TrField      *self,
+                                   gboolean      only_ask);
 
 /* Every field below `root`. */
 void        tr_fields_refresh     (GtkWidget    *root);

@@ -561,6 +561,7 @@ tr_line_list_class_init (TrLineListClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tr_line_list_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 GtkWidget *

@@ -184,7 +184,8 @@ tr_member_get_unit (const TrMember *member,
     case TR_QUANTITY_LENGTH_MM:
       return tr_words_length_unit (reader);
     case TR_QUANTITY_TEMPERATURE_C:
-      return reader->units == TR_UNITS_US ? "°F" : "°C";
+    case TR_QUANTITY_WARMING_C:
+      return tr_words_temperature_unit (reader);
     case TR_QUANTITY_PERCENT:
       return "%";
     case TR_QUANTITY_MINUTES:
@@ -194,6 +195,12 @@ tr_member_get_unit (const TrMember *member,
     default:
       return NULL;
     }
+}
+
+static gboolean
+is_in_degrees (const TrMember *member)
+{
+  return member->quantity == TR_QUANTITY_TEMPERATURE_C || member->quantity == TR_QUANTITY_WARMING_C;
 }
 
 static double
@@ -207,7 +214,7 @@ get_step (const TrMember *member,
   /* An eighth of an inch, a degree Fahrenheit. */
   if (member->quantity == TR_QUANTITY_LENGTH_MM)
     return step < 1 ? 25.4 / 32 : 25.4 / 8 * step;
-  if (member->quantity == TR_QUANTITY_TEMPERATURE_C)
+  if (is_in_degrees (member))
     return 5.0 / 9.0;
 
   return step;
@@ -223,5 +230,5 @@ tr_member_step (const TrMember *member,
   double from = steps > 0 ? floor (value / step + 1e-9) : ceil (value / step - 1e-9);
   double stepped = step * (from + steps);
 
-  return member->quantity == TR_QUANTITY_TEMPERATURE_C ? stepped : MAX (stepped, 0);
+  return is_in_degrees (member) ? stepped : MAX (stepped, 0);
 }

@@ -51,9 +51,8 @@ static const TrMember temperature_members[] = {
   { "/method/liquids_c", METHOD (liquids_c), N_("Other liquids"), N_("change the temperature of the liquids"),
     N_("Milk, eggs and what else is poured beside the water. Empty: as the fridge."), .may_be_empty = TRUE, .empty = N_("fridge") },
   { "/method/tap_c", METHOD (tap_c), N_("Tap water"), N_("change the tap temperature"), N_("For ice to be weighed") },
-  { "/method/friction_c", reach_method, G_STRUCT_OFFSET (TrMethod, friction_c), TR_HOLD_NUMBER, TR_QUANTITY_NUMBER,
-    N_("Friction"), N_("change the friction"), N_("How much mixing warms the dough, as a sum over the temperatures counted, in °C"), 1,
-    .unit = N_("°C") },
+  { "/method/friction_c", reach_method, G_STRUCT_OFFSET (TrMethod, friction_c), TR_HOLD_NUMBER, TR_QUANTITY_WARMING_C,
+    N_("Friction"), N_("change the friction"), N_("How much mixing warms the dough, as a sum over the temperatures counted") },
   { "/method/friction_n", reach_method, G_STRUCT_OFFSET (TrMethod, friction_n), TR_HOLD_NUMBER, TR_QUANTITY_WHOLE,
     N_("Friction counted over"), N_("change the friction"), N_("How many temperatures that sum was measured with: flour, room, water are three") },
 };

@@ -108,6 +108,7 @@ tr_stage_header_class_init (TrStageHeaderClass *klass)
                                    G_TYPE_NONE, 1, G_TYPE_STRING);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static gboolean

@@ -572,6 +572,7 @@ tr_turns_strip_class_init (TrTurnsStripClass *klass)
 
   signals[SELECTED] = g_signal_new ("selected", TR_TYPE_TURNS_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[ACTIVATED] = g_signal_new ("activated", TR_TYPE_TURNS_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void

@@ -17,6 +17,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "field.h"
 #include "start-page.h"
 
 enum { PROP_0, PROP_PREFERENCES, PROP_RECOVERY_FOLDER, PROP_DOCUMENT, PROP_SHOWS_FINDINGS, N_PROPS };
@@ -206,8 +207,12 @@ reader_changed_cb (TrWindow *self)
 static void
 typed_cb (TrWindow *self)
 {
-  /* Fields that write to the trial as one types have no undo of their own. */
-  self->has_typed = gtk_editable_get_enable_undo (GTK_EDITABLE (gtk_window_get_focus (GTK_WINDOW (self))));
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+  GtkWidget *field = gtk_widget_get_ancestor (focus, TR_TYPE_FIELD);
+
+  /* Fields that write to the trial as one types have no undo of their own, but for what cannot be read. */
+  self->has_typed = gtk_editable_get_enable_undo (GTK_EDITABLE (focus))
+                    || (field != NULL && tr_field_take_back (TR_FIELD (field), TRUE));
   tr_window_update_actions (self);
 }
 

@@ -47,6 +47,9 @@ static const Unit units[] = {
   { TR_QUANTITY_TEMPERATURE_C, "°c", 1 }, { TR_QUANTITY_TEMPERATURE_C, "c", 1 },
   { TR_QUANTITY_TEMPERATURE_C, "°f", 5.0 / 9, -160.0 / 9 }, { TR_QUANTITY_TEMPERATURE_C, "f", 5.0 / 9, -160.0 / 9 },
 
+  { TR_QUANTITY_WARMING_C, "°c", 1 }, { TR_QUANTITY_WARMING_C, "c", 1 },
+  { TR_QUANTITY_WARMING_C, "°f", 5.0 / 9 }, { TR_QUANTITY_WARMING_C, "f", 5.0 / 9 },
+
   { TR_QUANTITY_PERCENT, "%", 1 }, { TR_QUANTITY_PERCENT, "percent", 1 },
 
   { TR_QUANTITY_MINUTES, "min", 1 }, { TR_QUANTITY_MINUTES, "mins", 1 }, { TR_QUANTITY_MINUTES, "minute", 1 },
@@ -71,6 +74,7 @@ expected (const TrReader *reader,
     case TR_QUANTITY_MASS_G: return us ? _("a mass, such as 8.8 oz or 250 g") : _("a mass, such as 250 g or 8.8 oz");
     case TR_QUANTITY_LENGTH_MM: return us ? _("a length, such as 8 1/8 in or 205 mm") : _("a length, such as 205 mm or 8 1/8 in");
     case TR_QUANTITY_TEMPERATURE_C: return us ? _("a temperature, such as 79 °F or 26 °C") : _("a temperature, such as 26 °C or 79 °F");
+    case TR_QUANTITY_WARMING_C: return us ? _("how much warmer, such as 22 °F or 12 °C") : _("how much warmer, such as 12 °C or 22 °F");
     case TR_QUANTITY_PERCENT: return _("a percentage, such as 2.5 %");
     case TR_QUANTITY_MINUTES: return _("a time, such as 45 min or 1 h 30");
     default: g_return_val_if_reached ("");
@@ -84,7 +88,8 @@ understood_units (TrQuantity quantity)
     {
     case TR_QUANTITY_MASS_G: return _("g, kg, oz and lb are");
     case TR_QUANTITY_LENGTH_MM: return _("mm, cm, m, in and ft are");
-    case TR_QUANTITY_TEMPERATURE_C: return _("°C and °F are");
+    case TR_QUANTITY_TEMPERATURE_C:
+    case TR_QUANTITY_WARMING_C: return _("°C and °F are");
     case TR_QUANTITY_PERCENT: return _("only % is");
     case TR_QUANTITY_MINUTES: return _("min, h and d are");
     case TR_QUANTITY_NUMBER:
@@ -318,7 +323,8 @@ own_unit (const TrReader *reader,
     {
     case TR_QUANTITY_MASS_G: return us ? "oz" : "g";
     case TR_QUANTITY_LENGTH_MM: return us ? "in" : "mm";
-    case TR_QUANTITY_TEMPERATURE_C: return us ? "f" : "c";
+    case TR_QUANTITY_TEMPERATURE_C:
+    case TR_QUANTITY_WARMING_C: return us ? "f" : "c";
     case TR_QUANTITY_PERCENT: return "%";
     case TR_QUANTITY_MINUTES: return "min";
     case TR_QUANTITY_NUMBER:
@@ -419,7 +425,7 @@ read_parts (const TrReader  *reader,
       if (bare == NULL ? *word != '\0' || n_parts > 0
                        : unit == NULL || (*word == '\0' && n_parts == 0 && *p != '\0'))
         return fail_unit (reader, quantity, word, text, error);
-      if (n_parts > 0 && quantity == TR_QUANTITY_TEMPERATURE_C)
+      if (n_parts > 0 && (quantity == TR_QUANTITY_TEMPERATURE_C || quantity == TR_QUANTITY_WARMING_C))
         return fail_number (reader, quantity, DIGITS_BAD, text, error);
       *value += bare == NULL ? sign * number : sign * number * unit->scale + unit->offset;
       if (bare != NULL)

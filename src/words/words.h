@@ -88,7 +88,8 @@ char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures
  * the text and what was expected; `value` is then untouched. Empty is not a
  * number; callers decide whether a field may be empty. */
 typedef enum { TR_QUANTITY_NUMBER, TR_QUANTITY_WHOLE, TR_QUANTITY_MASS_G, TR_QUANTITY_LENGTH_MM,
-               TR_QUANTITY_TEMPERATURE_C, TR_QUANTITY_PERCENT, TR_QUANTITY_MINUTES } TrQuantity;
+               TR_QUANTITY_TEMPERATURE_C, TR_QUANTITY_PERCENT, TR_QUANTITY_MINUTES,
+               TR_QUANTITY_WARMING_C /* a difference, or a sum of such: 12 °C are 21.6 °F */ } TrQuantity;
 gboolean    tr_words_read          (const TrReader *reader, TrQuantity quantity, const char *text, double *value, GError **error);
 /* For an entry: the number without its unit (show tr_words_length_unit and
  * the like beside it), no thousands sign; NaN gives "". Reads back to within

@@ -77,6 +77,7 @@ tr_words_write (const TrReader *reader,
     case TR_QUANTITY_MASS_G: return entry_number (reader, us ? value / TR_GRAMS_PER_OUNCE : value, us ? 4 : 3);
     case TR_QUANTITY_LENGTH_MM: return us ? entry_inches (reader, value / TR_MM_PER_INCH) : entry_number (reader, value, 3);
     case TR_QUANTITY_TEMPERATURE_C: return entry_number (reader, us ? value * 9 / 5 + 32 : value, 2);
+    case TR_QUANTITY_WARMING_C: return entry_number (reader, us ? value * 9 / 5 : value, 2);
     case TR_QUANTITY_PERCENT:
     case TR_QUANTITY_MINUTES: return entry_number (reader, value, 3);
     case TR_QUANTITY_NUMBER:

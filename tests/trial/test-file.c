@@ -452,6 +452,30 @@ test_vanished (Place         *place,
 }
 
 static void
+test_vanished_is_unsaved (Place         *place,
+                          gconstpointer  data)
+{
+  g_autoptr (TrDocument) document = document_open (place->file);
+  g_autofree char *aside_path = g_build_filename (place->folder, "aside", NULL);
+  g_autoptr (GFile) aside = g_file_new_for_path (aside_path);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (tr_document_is_modified (document));
+  g_assert_true (g_file_move (place->file, aside, G_FILE_COPY_NONE, NULL, NULL, NULL, &error));
+  g_assert_true (tr_document_is_changed_on_disk (document));
+  g_assert_true (tr_document_is_modified (document));
+  g_assert_true (g_file_move (aside, place->file, G_FILE_COPY_NONE, NULL, NULL, NULL, &error));
+  g_assert_false (tr_document_is_changed_on_disk (document));
+  g_assert_false (tr_document_is_modified (document));
+
+  g_assert_true (g_file_delete (place->file, NULL, &error));
+  g_assert_true (tr_document_is_changed_on_disk (document));
+  g_assert_true (tr_document_save (document, TRUE, &error));
+  g_assert_no_error (error);
+  g_assert_false (tr_document_is_modified (document));
+}
+
+static void
 test_two_documents (Place         *place,
                     gconstpointer  data)
 {
@@ -585,6 +609,7 @@ main (int   argc,
   ADD ("changed-on-disk", test_changed_on_disk);
   ADD ("changed-to-the-same-size", test_changed_to_the_same_size);
   ADD ("vanished", test_vanished);
+  ADD ("vanished-is-unsaved-until-it-comes-back", test_vanished_is_unsaved);
   ADD ("two-documents", test_two_documents);
   ADD ("reload-can-be-undone", test_reload_can_be_undone);
   ADD ("file-changed-is-announced-once", test_file_changed);

@@ -199,6 +199,41 @@ test_what_stands_in_an_empty_field_is_in_the_readers_unit (void)
   page_tear_down (&fixture);
 }
 
+static void
+test_friction_is_in_the_readers_unit (void)
+{
+  PageFixture fixture;
+  TrReader reader;
+
+  page_set_up (&fixture, tr_method_page_new, "d1");
+  tr_reader_init_plain (&reader, TR_UNITS_US);
+  tr_page_set_reader (fixture.page, &reader);
+  page_type (&fixture, "/method/friction_c", "18");
+  page_leave (&fixture);
+  page_assert_value (&fixture, "/method/friction_c", "10");        /* a difference: no 32 is taken off */
+  page_tear_down (&fixture);
+}
+
+static void
+test_unreadable_typing_can_be_taken_back (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_sheet_page_new, "d1");
+  GtkWidget *text = page_type (&fixture, "/cut/trim_mm", "thumbs");
+  TrField *field = TR_FIELD (page_get_around (&fixture, TR_TYPE_FIELD));
+
+  g_assert_true (tr_field_take_back (field, TRUE));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "thumbs");
+  g_assert_true (tr_field_take_back (field, FALSE));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "8");
+  g_assert_null (tr_field_get_error (field));
+  /* What can be read is the document's to undo. */
+  ui_type (text, "9");
+  g_assert_false (tr_field_take_back (field, TRUE));
+  page_tear_down (&fixture);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -215,6 +250,9 @@ main (int    argc,
   g_test_add_func ("/fields/focus-and-caret-survive-refresh-and-undo", test_focus_and_caret_survive_refresh_and_undo);
   g_test_add_func ("/fields/reader-in-inches-sees-and-writes-inches", test_reader_in_inches_sees_and_writes_inches);
   g_test_add_func ("/fields/what-stands-in-an-empty-field-is-in-the-readers-unit", test_what_stands_in_an_empty_field_is_in_the_readers_unit);
+
+  g_test_add_func ("/fields/friction-is-in-the-readers-unit", test_friction_is_in_the_readers_unit);
+  g_test_add_func ("/fields/unreadable-typing-can-be-taken-back", test_unreadable_typing_can_be_taken_back);
 
   return ui_run ();
 }

@@ -275,6 +275,11 @@ test_removed_file_is_told_and_saved_there_again (void)
   g_assert_true (ui_wait_until (has_disk_notice, window, 10000));
   g_assert_nonnull (strstr (tr_window_get_notice (window, "disk"), "“demo.tourier” is no longer where it was opened"));
   ui_frames (GTK_WIDGET (window), 2);
+  /* Nothing of it is on disk, so closing asks. */
+  g_assert_true (tr_document_is_modified (tr_window_get_document (window)));
+  gtk_window_close (GTK_WINDOW (window));
+  ui_settle ();
+  ui_answer (window, 0);
   /* There is nothing to reload. */
   g_assert_null (ui_find (GTK_WIDGET (window), GTK_TYPE_BUTTON, "Reload"));
   g_assert_nonnull (ui_find (ui_find_type (GTK_WIDGET (window), TR_TYPE_NOTICES), GTK_TYPE_BUTTON, "Save as…"));

@@ -13,6 +13,7 @@ typedef struct { TrQuantity quantity; const char *text; double metric, us; } Rea
 #define MASS TR_QUANTITY_MASS_G
 #define LENGTH TR_QUANTITY_LENGTH_MM
 #define TEMP TR_QUANTITY_TEMPERATURE_C
+#define WARMING TR_QUANTITY_WARMING_C
 #define PERCENT TR_QUANTITY_PERCENT
 #define TIME TR_QUANTITY_MINUTES
 
@@ -37,6 +38,8 @@ static const Reading readings[] = {
   { TEMP, "26", 26, (26 - 32) * 5.0 / 9 }, { TEMP, "26 °C", 26, 26 }, { TEMP, "26C", 26, 26 }, { TEMP, "26°", 26, (26 - 32) * 5.0 / 9 },
   { TEMP, "79 °F", (79 - 32) * 5.0 / 9, (79 - 32) * 5.0 / 9 }, { TEMP, "-18 °C", -18, -18 }, { TEMP, MINUS "18 °C", -18, -18 },
   { TEMP, "-40 F", -40, -40 }, { TEMP, "32 F", 0, 0 },
+  /* A kelvin is 9/5 of a degree Fahrenheit (NIST SP 811, appendix B.8), and no 32 is added to a difference. */
+  { WARMING, "12", 12, 12 * 5.0 / 9 }, { WARMING, "12 °C", 12, 12 }, { WARMING, "18 °F", 10, 10 }, { WARMING, "-9 F", -5, -5 },
 
   { PERCENT, "2.5", 2.5, 2.5 }, { PERCENT, "2,5 %", 2.5, 2.5 }, { PERCENT, "2.5%", 2.5, 2.5 }, { PERCENT, "1/2 %", 0.5, 0.5 },
 
@@ -83,7 +86,7 @@ test_what_is_not_understood_is_said (void)
     { LENGTH, "5 mm mm", "“5 mm mm”" }, { LENGTH, "0x10 mm", "“0x10 mm”" }, { LENGTH, "1..5 mm", "“1..5 mm”" },
     { LENGTH, "1.2.3 mm", "“1.2.3 mm”" }, { LENGTH, "1,23,456 mm", "“1,23,456 mm”" },
     { MASS, "2 cups", "the unit “cups”" }, { MASS, "1,500", "two ways" }, { MASS, "-1 g", "below 0" },
-    { TEMP, "-300 °C", "absolute zero" }, { TEMP, "26 K", "the unit “k”" }, { TEMP, "1 C 2 C", "not understood" },
+    { TEMP, "-300 °C", "absolute zero" }, { TEMP, "26 K", "the unit “k”" }, { TEMP, "1 C 2 C", "not understood" }, { WARMING, "1 C 2 C", "not understood" },
     { PERCENT, "2 g", "the unit “g”" }, { TIME, "2 moons", "the unit “moons”" }, { TIME, "-5 min", "below 0" },
     { NUM, "1 2", "not understood" }, { NUM, "1 mm", "expected a number" }, { NUM, "1,500", "two ways" },
     { WHOLE, "2.5", "not whole" }, { WHOLE, "1/2", "not whole" }, { WHOLE, "a\nb", "“a b”" },
@@ -159,7 +162,8 @@ tolerance (const TrReader *reader,
     case WHOLE: return 0;
     case MASS: return us ? 0.5e-4 * 28.349523125 : 0.5e-3;
     case LENGTH: return us ? 0.5e-3 * 25.4 : 0.5e-3;
-    case TEMP: return us ? 0.5e-2 * 5 / 9 : 0.5e-2;
+    case TEMP:
+    case WARMING: return us ? 0.5e-2 * 5 / 9 : 0.5e-2;
     case PERCENT:
     case TIME:
     default: return 0.5e-3;
@@ -214,7 +218,7 @@ test_entries_hold_plain_numbers (void)
   static const struct { TrQuantity quantity; double value; const char *metric, *us, *comma; } cases[] = {
     { LENGTH, 205, "205", "8.071", "205" }, { LENGTH, 206.375, "206.375", "8 1/8", "206,375" }, { LENGTH, 12.7, "12.7", "1/2", "12,7" },
     { LENGTH, 1240, "1240", "48.819", "1240" }, { LENGTH, 25.4, "25.4", "1", "25,4" }, { MASS, 4000, "4000", "141.0958", "4000" },
-    { TEMP, -18, "-18", "-0.4", "-18" }, { TEMP, 26, "26", "78.8", "26" }, { TIME, 135, "135", "135", "135" },
+    { TEMP, -18, "-18", "-0.4", "-18" }, { TEMP, 26, "26", "78.8", "26" }, { WARMING, 12, "12", "21.6", "12" }, { TIME, 135, "135", "135", "135" },
     { PERCENT, 2.5, "2.5", "2.5", "2,5" }, { NUM, -0.0000001, "0", "0", "0" }, { WHOLE, 1024, "1024", "1024", "1024" },
     { NUM, NAN, "", "", "" }, { LENGTH, INFINITY, "", "", "" },
   };
