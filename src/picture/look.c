@@ -28,14 +28,14 @@ static const TrLook paper_look = {
 static const TrLook light_look = {
   .paper = RGB (0xfcfbf9), .text = RGB (0x1f1d1b), .dim = RGB (0x5f5b57),
   .dough = RGB (0xb38048), .fat = RGB (0xfff3bd), .line = RGB (0x1b1917), .inner_line = RGB (0x352a1c),
-  .worktop = RGB (0xe9e5dd), .accent = RGB (0x14588c), .warning = RGB (0xa32a10),
+  .worktop = RGB (0xf5f3ef), .accent = RGB (0x14588c), .warning = RGB (0xa32a10),
   .font = FAMILIES, .text_size = 13, .is_dark = FALSE, .device_scale = 1,
 };
 
 static const TrLook dark_look = {
   .paper = RGB (0x1e1d1c), .text = RGB (0xf3f0ec), .dim = RGB (0xb5b0a9),
   .dough = RGB (0xa47d4b), .fat = RGB (0xfbeeb4), .line = RGB (0x0f0d0b), .inner_line = RGB (0x1a140c),
-  .worktop = RGB (0x474440), .accent = RGB (0x8cc4f2), .warning = RGB (0xff9a7d),
+  .worktop = RGB (0x2b2a28), .accent = RGB (0x8cc4f2), .warning = RGB (0xff9a7d),
   .font = FAMILIES, .text_size = 13, .is_dark = TRUE, .device_scale = 1,
 };
 

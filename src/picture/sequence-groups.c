@@ -197,11 +197,49 @@ set_gap (TrSequence *self,
   self->has_faults = self->has_faults || group->faults != NULL;
 }
 
+static double
+column_width (const TrSequenceColumn *column,
+              double                  scale)
+{
+  return MAX (column->text_width, column->length_mm * scale);
+}
+
+static double
+group_width (const TrSequence      *self,
+             const TrSequenceGroup *group,
+             double                 scale)
+{
+  double width = group->n_columns > 1 ? TR_SEQUENCE_INNER_GAP * self->em : 0;
+
+  for (guint c = 0; c < group->n_columns; c++)
+    width += column_width (&group->columns[c], scale);
+  return width;
+}
+
+static void
+shrink_words (TrSequence *self,
+              double      width)
+{
+  double widest = 0, factor;
+
+  for (guint i = 0; i < self->n_groups; i++)
+    widest = MAX (widest, self->groups[i].gap + group_width (self, &self->groups[i], 0));
+  factor = MIN (1, width / MAX (1, widest));
+  self->em *= factor;
+  for (guint i = 0; i < self->n_groups; i++)
+    {
+      self->groups[i].gap *= factor;
+      for (guint c = 0; c < self->groups[i].n_columns; c++)
+        self->groups[i].columns[c].text_width *= factor;
+    }
+}
+
 void
 tr_sequence_init (TrSequence           *self,
                   const TrDoughFigures *figures,
                   const TrReader       *reader,
-                  const TrLook         *look)
+                  const TrLook         *look,
+                  double                width)
 {
   *self = (TrSequence) { .figures = figures, .reader = reader, .look = look, .em = look->text_size };
 
@@ -211,6 +249,7 @@ tr_sequence_init (TrSequence           *self,
   add_sheet (self);
   for (guint i = 0; i < self->n_groups; i++)
     set_gap (self, i);
+  shrink_words (self, width * 0.999);
   if (!(self->across_mm > 0))
     self->across_mm = 250;
   self->across_mm = MAX (self->across_mm, MIN (figures->bench->worktop_mm[1], MORE_ACROSS * self->across_mm));
@@ -236,25 +275,6 @@ tr_sequence_clear (TrSequence *self)
 }
 
 /* ---- laying out ---- */
-
-static double
-column_width (const TrSequenceColumn *column,
-              double                  scale)
-{
-  return MAX (column->text_width, column->length_mm * scale);
-}
-
-static double
-group_width (const TrSequence      *self,
-             const TrSequenceGroup *group,
-             double                 scale)
-{
-  double width = group->n_columns > 1 ? TR_SEQUENCE_INNER_GAP * self->em : 0;
-
-  for (guint c = 0; c < group->n_columns; c++)
-    width += column_width (&group->columns[c], scale);
-  return width;
-}
 
 static gboolean
 is_start (guint32 starts,

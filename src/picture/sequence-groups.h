@@ -44,7 +44,7 @@ typedef struct {
   const TrDoughFigures *figures;
   const TrReader *reader;
   const TrLook *look;
-  double em;
+  double em;                     /* the size of its words */
   double across_mm;              /* what a row shows of the worktop's width */
   gboolean has_faults;
   TrSequenceGroup groups[TR_MAX_GROUPS];
@@ -52,10 +52,12 @@ typedef struct {
 } TrSequence;
 
 gboolean tr_size_is_drawable     (const TrSize          *size);
+/* Where the words of one group are wider than `width`, they are made smaller. */
 void     tr_sequence_init        (TrSequence            *self,
                                   const TrDoughFigures  *figures,
                                   const TrReader        *reader,
-                                  const TrLook          *look);
+                                  const TrLook          *look,
+                                  double                 width);
 void     tr_sequence_clear       (TrSequence            *self);
 /* The best plan of this width, or `held` as far as it fits. `height` 0: as high as it likes. */
 void     tr_sequence_find_plan   (const TrSequence      *self,

@@ -55,6 +55,14 @@ is_selected (const Strip           *strip,
 
 /* ---- one drawing ---- */
 
+static TrColour
+mix (const TrColour *one,
+     const TrColour *other,
+     double          share)
+{
+  return (TrColour) { one->r + (other->r - one->r) * share, one->g + (other->g - one->g) * share, one->b + (other->b - one->b) * share };
+}
+
 /* Its true length as far as the column reaches; of its width as much as all rows show. */
 static void
 add_worktop (Strip                  *strip,
@@ -65,11 +73,12 @@ add_worktop (Strip                  *strip,
   double width = MIN (column->width, column->worktop_mm * strip->plan.scale);
   double other = column->worktop_mm < worktop[0] ? worktop[0] : worktop[1];
   double height = MIN (strip->across, other * strip->plan.scale);
+  TrColour edge = mix (&strip->look->worktop, &strip->look->dim, 0.3);
   TrBox box = { column->x, middle_of (strip, group) - height / 2, width, height };
   g_autofree char *size = tr_words_area_size (strip->sequence.reader, worktop[0], worktop[1]);
   g_autofree char *label = g_strdup_printf (_("Worktop %s"), size);
 
-  tr_picture_add_rect (strip->picture, &box, &strip->look->worktop, TR_PEN_NONE, NULL);
+  tr_picture_add_rect (strip->picture, &box, &strip->look->worktop, TR_PEN_HAIR, &edge);
   tr_picture_set_hit (strip->picture, TR_PART_OF_WORKTOP, (int) (group - strip->sequence.groups), label);
 }
 
@@ -245,11 +254,14 @@ static void
 add_faults (Strip                 *strip,
             const TrSequenceGroup *group)
 {
-  double em = strip->em, size = SMALL * em, baseline = row_top (strip, group) + (WORKTOP_AT + 3.9) * em + strip->across, x = group->x;
-  double room = group->width + (group->n_columns > 1 ? 0 : 3 * em);
+  double em = strip->em, size = SMALL * em, baseline = row_top (strip, group) + (WORKTOP_AT + 3.9) * em + strip->across;
+  double width, room, x;
 
+  tr_picture_get_size (strip->picture, &width, NULL);
+  room = MIN (MAX (group->width, 9 * em), width);
+  x = MIN (group->x, width - room);
   x += tr_picture_add_warning (strip->picture, x, baseline, size) + 0.3 * em;
-  g_auto (GStrv) lines = tr_text_wrap (strip->look, group->faults, size, 700, MAX (4 * em, room - 1.3 * em), 2);
+  g_auto (GStrv) lines = tr_text_wrap (strip->look, group->faults, size, 700, room - 1.3 * em, 2);
 
   for (guint i = 0; lines[i] != NULL; i++)
     tr_picture_add_text (strip->picture, lines[i], size, 700, &strip->look->warning, x, baseline + i * 1.1 * em, 0);
@@ -429,7 +441,7 @@ tr_sequence_plan (const TrDoughFigures  *figures,
 {
   TrSequence sequence;
 
-  tr_sequence_init (&sequence, figures, reader, look);
+  tr_sequence_init (&sequence, figures, reader, look, width);
   tr_sequence_find_plan (&sequence, width, 0, marks->held, plan);
   tr_sequence_clear (&sequence);
 }
@@ -442,9 +454,10 @@ tr_sequence_picture_new (const TrDoughFigures  *figures,
                          double                 width,
                          double                 height)
 {
-  Strip strip = { .marks = marks, .look = look, .em = look->text_size, .picture = tr_picture_new (look, reader, width, height) };
+  Strip strip = { .marks = marks, .look = look, .picture = tr_picture_new (look, reader, width, height) };
 
-  tr_sequence_init (&strip.sequence, figures, reader, look);
+  tr_sequence_init (&strip.sequence, figures, reader, look, width);
+  strip.em = strip.sequence.em;
   tr_sequence_find_plan (&strip.sequence, width, height, marks->held, &strip.plan);
   tr_sequence_lay_out (&strip.sequence, &strip.plan);
   strip.across = strip.sequence.across_mm * strip.plan.scale;
