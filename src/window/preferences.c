@@ -12,6 +12,10 @@
 
 #include "preferences.h"
 
+/* As in the schema: keys of figures. */
+#define PLANE_ACROSS "all_water_percent"
+#define PLANE_UP "roll_in_percent_of_dough"
+
 struct _TrPreferences
 {
   GObject parent_instance;
@@ -23,11 +27,12 @@ struct _TrPreferences
 
   /* State */
   double scale_step, fine_scale_step;
+  char *plane_across, *plane_up;
   int width, height;
   gboolean maximized;
 };
 
-enum { PROP_0, PROP_UNITS, PROP_COLOURS, PROP_SCALE_STEP, PROP_FINE_SCALE_STEP, PROP_WIDTH, PROP_HEIGHT, PROP_MAXIMIZED, N_PROPS };
+enum { PROP_0, PROP_UNITS, PROP_COLOURS, PROP_SCALE_STEP, PROP_FINE_SCALE_STEP, PROP_PLANE_ACROSS, PROP_PLANE_UP, PROP_WIDTH, PROP_HEIGHT, PROP_MAXIMIZED, N_PROPS };
 
 static GParamSpec *properties[N_PROPS];
 
@@ -54,6 +59,12 @@ tr_preferences_get_property (GObject    *object,
       break;
     case PROP_FINE_SCALE_STEP:
       g_value_set_double (value, self->fine_scale_step);
+      break;
+    case PROP_PLANE_ACROSS:
+      g_value_set_string (value, self->plane_across);
+      break;
+    case PROP_PLANE_UP:
+      g_value_set_string (value, self->plane_up);
       break;
     case PROP_WIDTH:
       g_value_set_int (value, self->width);
@@ -127,6 +138,12 @@ tr_preferences_set_property (GObject      *object,
     case PROP_FINE_SCALE_STEP:
       set_step (self, &self->fine_scale_step, g_value_get_double (value), pspec);
       break;
+    case PROP_PLANE_ACROSS:
+      set_text (self, &self->plane_across, value, pspec);
+      break;
+    case PROP_PLANE_UP:
+      set_text (self, &self->plane_up, value, pspec);
+      break;
     case PROP_WIDTH:
       set_int (self, &self->width, g_value_get_int (value), pspec);
       break;
@@ -183,6 +200,8 @@ tr_preferences_finalize (GObject *object)
 
   g_clear_pointer (&self->units, g_free);
   g_clear_pointer (&self->colours, g_free);
+  g_clear_pointer (&self->plane_across, g_free);
+  g_clear_pointer (&self->plane_up, g_free);
 
   G_OBJECT_CLASS (tr_preferences_parent_class)->finalize (object);
 }
@@ -203,6 +222,8 @@ tr_preferences_class_init (TrPreferencesClass *klass)
   properties[PROP_COLOURS] = g_param_spec_string ("colours", NULL, NULL, "system", flags);
   properties[PROP_SCALE_STEP] = g_param_spec_double ("scale-step", NULL, NULL, 0, TR_SCALE_STEP_MOST_G, 0, flags);
   properties[PROP_FINE_SCALE_STEP] = g_param_spec_double ("fine-scale-step", NULL, NULL, 0, TR_SCALE_STEP_MOST_G, 0, flags);
+  properties[PROP_PLANE_ACROSS] = g_param_spec_string ("plane-across", NULL, NULL, PLANE_ACROSS, flags);
+  properties[PROP_PLANE_UP] = g_param_spec_string ("plane-up", NULL, NULL, PLANE_UP, flags);
   properties[PROP_WIDTH] = g_param_spec_int ("window-width", NULL, NULL, 0, G_MAXINT, 1280, flags);
   properties[PROP_HEIGHT] = g_param_spec_int ("window-height", NULL, NULL, 0, G_MAXINT, 820, flags);
   properties[PROP_MAXIMIZED] = g_param_spec_boolean ("window-maximized", NULL, NULL, FALSE, flags);
@@ -214,6 +235,8 @@ tr_preferences_init (TrPreferences *self)
 {
   self->units = g_strdup ("metric");
   self->colours = g_strdup ("system");
+  self->plane_across = g_strdup (PLANE_ACROSS);
+  self->plane_up = g_strdup (PLANE_UP);
   self->width = 1280;
   self->height = 820;
 }

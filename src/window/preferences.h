@@ -8,8 +8,9 @@
  *
  * Properties (read and write, notify): units ("metric", "us"), colours
  * ("system", "light", "dark"), scale-step, fine-scale-step (grams; 0: as the
- * trial's bench says), window-width, window-height (pixels),
- * window-maximized. They are named as the keys of the schema.
+ * trial's bench says), plane-across, plane-up (keys of the ratios on the plane
+ * of doughs), window-width, window-height (pixels), window-maximized. They are
+ * named as the keys of the schema.
  */
 
 #pragma once

@@ -15,6 +15,7 @@
 
 #include "actions.h"
 #include "field.h"
+#include "picture-view.h"
 #include "preferences-window.h"
 
 static void
@@ -183,6 +184,19 @@ export_all_cards_cb (GtkWidget  *widget,
 }
 
 static void
+copy_picture_cb (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  TrPictureView *picture = tr_picture_view_find (GTK_ROOT (widget));
+
+  if (picture != NULL)
+    tr_picture_view_copy (picture);
+  else
+    tr_window_show_error (TR_WINDOW (widget), _("Point at the picture that is to be copied."));
+}
+
+static void
 print_card_cb (GtkWidget  *widget,
                const char *name,
                GVariant   *parameter)
@@ -346,6 +360,7 @@ static const TrAction actions[] = {
   { "win.save-as", "<Control><Shift>s", N_("Save as…"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_as_cb },
   { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, undo_cb },
   { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, redo_cb },
+  { "win.copy-picture", "<Control><Shift>c", N_("Copy picture"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, copy_picture_cb },
   { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_card_cb },
   { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_all_cards_cb },
   { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },
@@ -396,6 +411,12 @@ static const TrAction actions[] = {
   { "turn.remove", "Delete", N_("Remove the turn"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.move-left", "<Control>Left", N_("Move the turn to the left"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.move-right", "<Control>Right", N_("Move the turn to the right"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "picture.copy", "<Control>c", N_("Copy picture"), TR_MENU_NONE, TR_KEYS_PICTURES, NULL },
+  { "picture.save", NULL, N_("Save picture as…"), TR_MENU_NONE, TR_KEYS_PICTURES, NULL },
+  { "picture.zoom-in", "plus", N_("Zoom in"), TR_MENU_NONE, TR_KEYS_PICTURES, NULL },
+  { "picture.zoom-out", "minus", N_("Zoom out"), TR_MENU_NONE, TR_KEYS_PICTURES, NULL },
+  { "picture.fit", "0", N_("Whole picture"), TR_MENU_NONE, TR_KEYS_PICTURES, NULL },
+  { "picture.menu", "<Shift>F10", N_("Menu of the picture"), TR_MENU_NONE, TR_KEYS_PICTURES, NULL },
 };
 
 const TrAction *
@@ -414,6 +435,14 @@ go_to_cb (GtkWidget  *widget,
           GVariant   *parameter)
 {
   tr_window_go_to (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
+}
+
+static void
+show_dough_cb (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  tr_window_set_dough (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
 }
 
 static void
@@ -458,6 +487,7 @@ tr_window_class_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_property_action (widget_class, "win.show-findings", "show-findings");
   gtk_widget_class_install_action (widget_class, "win.open-uri", "s", open_uri_cb);
   gtk_widget_class_install_action (widget_class, "win.go-to", "s", go_to_cb);
+  gtk_widget_class_install_action (widget_class, "win.show-dough", "s", show_dough_cb);
   gtk_widget_class_install_action (widget_class, "win.notice", "s", notice_cb);
   gtk_widget_class_install_action (widget_class, "win.reload", NULL, reload_cb);
   gtk_widget_class_install_action (widget_class, "win.recover", "s", recover_cb);
