@@ -101,6 +101,27 @@ dup_rolled (const TrSheetPlan *sheet)
   return tr_text_width (sheet->look, less, sheet->em, 400) <= room ? g_steal_pointer (&less) : NULL;
 }
 
+/* What is cut off, beside the size of a piece; where that leaves room for both numbers. */
+static void
+add_trim (TrSheetPlan *sheet,
+          double       piece_from,
+          double       piece_to,
+          double       edge,
+          double       line)
+{
+  double trim = sheet->cut->trim_mm * sheet->scale, middle = (piece_from + piece_to) / 2, em = sheet->em;
+  double start = sheet->turned ? piece_from - trim : piece_to + trim;
+  g_autofree char *text = tr_words_length_number (sheet->reader, sheet->cut->trim_mm);
+  double needs = sheet->turned ? tr_text_width (sheet->look, text, em, 400) : em;
+
+  if (sheet->cut->trim_mm <= 0 || fabs (start - middle) < needs + 0.5 * em + sheet->across_text_width / 2)
+    return;
+  if (sheet->turned)
+    add_dimension (sheet, FALSE, start, piece_from, edge, line, text);
+  else
+    add_dimension (sheet, FALSE, piece_to, start, edge, line, text);
+}
+
 /* Outside the marks those along the row, at the row's ends those across it. */
 void
 tr_sheet_plan_add_dimensions (TrSheetPlan *sheet)
@@ -126,4 +147,5 @@ tr_sheet_plan_add_dimensions (TrSheetPlan *sheet)
   add_dimension (sheet, FALSE, side, other_side, start, start - off, width);
   add_dimension (sheet, TRUE, sheet->turned ? y1 : x1, sheet->turned ? y2 : x2, piece_line - 0.7 * em, piece_line, along);
   add_dimension (sheet, FALSE, sheet->turned ? x1 : y2, sheet->turned ? x2 : y1, rolled_end, rolled_end + off, across);
+  add_trim (sheet, sheet->turned ? x1 : y2, sheet->turned ? x2 : y1, rolled_end, rolled_end + off);
 }

@@ -389,23 +389,6 @@ test_breaks_are_said (void)
   g_assert_cmpuint (broken, >, 0);
 }
 
-/* Whether a pixel of the box is not the same in both. */
-static gboolean
-differs_in (cairo_surface_t *one,
-            cairo_surface_t *other,
-            const TrBox     *box)
-{
-  int stride = cairo_image_surface_get_stride (one);
-  int left = MAX (0, (int) box->x), right = MIN (cairo_image_surface_get_width (one), (int) ceil (box->x + box->width));
-  int top = MAX (0, (int) box->y), bottom = MIN (cairo_image_surface_get_height (one), (int) ceil (box->y + box->height));
-
-  for (int y = top; y < bottom; y++)
-    if (memcmp (cairo_image_surface_get_data (one) + y * stride + left * 4,
-                cairo_image_surface_get_data (other) + y * stride + left * 4, (size_t) MAX (0, right - left) * 4) != 0)
-      return TRUE;
-  return FALSE;
-}
-
 static cairo_surface_t *
 paint (const TrPicture *picture)
 {
@@ -420,62 +403,6 @@ paint (const TrPicture *picture)
   cairo_destroy (cr);
   cairo_surface_flush (surface);
   return surface;
-}
-
-/* The sheet with a tray of this size on the bench. */
-static TrPicture *
-draw_with_tray (Sample        sample,
-                TrUnitSystem  units,
-                double        length_mm,
-                double        width_mm,
-                const double *size)
-{
-  g_autoptr (TrTrial) trial = sample_trial_new (sample);
-  g_autoptr (TrFigures) figures = NULL;
-  TrReader reader;
-  TrLook look;
-
-  trial->bench->tray_mm[0] = length_mm;
-  trial->bench->tray_mm[1] = width_mm;
-  figures = tr_figures_compute (trial, NULL);
-  init_look (&look);
-  tr_reader_init_plain (&reader, units);
-  return tr_sheet_picture_new (tr_figures_get_dough (figures, 0), &reader, &look, size[0], size[1]);
-}
-
-/* Without a tray the picture is the same but for its outline and its legend. */
-static void
-test_tray_goes_behind_every_number (void)
-{
-  static const double trays[][2] = { { 600, 400 }, { 800, 420 }, { 457, 660 }, { 900, 330 } };
-  guint seen = 0;
-
-  for (Sample sample = 0; sample < N_SAMPLES; sample++)
-    for (guint c = 0; c < G_N_ELEMENTS (trays) * G_N_ELEMENTS (sizes) * 2; c++)
-      {
-        const double *size = sizes[c / 2 % G_N_ELEMENTS (sizes)], *tray = trays[c / 2 / G_N_ELEMENTS (sizes)];
-        TrUnitSystem units = c % 2 == 0 ? TR_UNITS_METRIC : TR_UNITS_US;
-        g_autoptr (TrPicture) with = draw_with_tray (sample, units, tray[0], tray[1], size);
-        g_autoptr (TrPicture) without = draw_with_tray (sample, units, 1, 1, size);
-        cairo_surface_t *one = paint (with), *other = paint (without);
-
-        seen += differs_in (one, other, &(TrBox) { 0, 0, size[0], size[1] - 30 });
-        for (guint i = 0; i < tr_picture_count_texts (without); i++)
-          {
-            const char *text;
-            TrBox box;
-
-            text = tr_picture_get_text (without, i, &box);
-            if (box.y + box.height < size[1] - 22 && differs_in (one, other, &box))
-              {
-                g_test_message ("a tray's outline crosses “%s” at %g × %g", text, size[0], size[1]);
-                g_test_fail ();
-              }
-          }
-        cairo_surface_destroy (one);
-        cairo_surface_destroy (other);
-      }
-  g_assert_cmpuint (seen, >, 10);
 }
 
 /* A block that was locked in inverse is fat outside. */
@@ -656,7 +583,6 @@ main (int    argc,
   g_test_add_func ("/picture/sheet/pieces-are-those-of-the-sheet", test_pieces_are_those_of_the_sheet);
   g_test_add_func ("/picture/sheet/marks-along-both-edges", test_marks_along_both_edges);
   g_test_add_func ("/picture/sheet/several-sheets-are-said", test_several_sheets_are_said);
-  g_test_add_func ("/picture/sheet/tray-goes-behind-every-number", test_tray_goes_behind_every_number);
   g_test_add_func ("/picture/lock-in/letter-says-which-third-first", test_letter_is_numbered);
   g_test_add_func ("/picture/turn/blocks-show-what-is-outside", test_blocks_show_what_is_outside);
   g_test_add_func ("/picture/turn/broken-limits-are-said", test_breaks_are_said);
