@@ -237,7 +237,7 @@ menu_asked_cb (GtkWidget  *widget,
                const char *action,
                GVariant   *parameter)
 {
-  tr_picture_view_popup_menu (TR_PICTURE_VIEW (widget), 0, 0);
+  tr_picture_view_popup_menu_at_selected (TR_PICTURE_VIEW (widget));
 }
 
 void
@@ -300,4 +300,15 @@ tr_picture_view_popup_menu (TrPictureView *self,
     gtk_popover_menu_set_menu_model (GTK_POPOVER_MENU (self->menu), model);
   gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle) { (int) x, (int) y, 1, 1 });
   gtk_popover_popup (GTK_POPOVER (self->menu));
+}
+
+void
+tr_picture_view_popup_menu_at_selected (TrPictureView *self)
+{
+  graphene_rect_t bounds;
+
+  if (self->has_selected && tr_picture_view_get_part_bounds (self, &self->selected, &bounds))
+    tr_picture_view_popup_menu (self, bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
+  else
+    tr_picture_view_popup_menu (self, gtk_widget_get_width (GTK_WIDGET (self)) / 2.0, gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
 }

@@ -11,6 +11,7 @@
 
 #include <math.h>
 
+#include "actions.h"
 #include "picture-view-private.h"
 
 /* A press that goes no further is a click. */
@@ -79,17 +80,6 @@ press_selected (TrPictureView *self)
   return TRUE;
 }
 
-static void
-popup_at_selected (TrPictureView *self)
-{
-  graphene_rect_t bounds;
-
-  if (self->has_selected && tr_picture_view_get_part_bounds (self, &self->selected, &bounds))
-    tr_picture_view_popup_menu (self, bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
-  else
-    tr_picture_view_popup_menu (self, gtk_widget_get_width (GTK_WIDGET (self)) / 2.0, gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
-}
-
 static gboolean
 key_pressed_cb (GtkEventControllerKey *controller,
                 guint                  key,
@@ -97,9 +87,9 @@ key_pressed_cb (GtkEventControllerKey *controller,
                 GdkModifierType        modifiers,
                 TrPictureView         *self)
 {
-  if (key == GDK_KEY_Menu || (key == GDK_KEY_F10 && (modifiers & GDK_SHIFT_MASK)))
+  if (key == GDK_KEY_Menu)
     {
-      popup_at_selected (self);
+      tr_picture_view_popup_menu_at_selected (self);
       return TRUE;
     }
   if (tr_picture_view_use_zoom_key (self, key, modifiers))
@@ -119,15 +109,15 @@ root_key_pressed_cb (GtkEventControllerKey *controller,
                      GdkModifierType        modifiers,
                      TrPictureView         *self)
 {
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkWidget *focus = self->root != NULL ? gtk_root_get_focus (GTK_ROOT (self->root)) : NULL;
 
   if (self->is_grabbed && key == GDK_KEY_Escape)
     {
       tr_picture_view_cancel_drag (self);
       return TRUE;
     }
-  /* Whoever writes a number means the number. */
-  if (focus != NULL && GTK_IS_EDITABLE (focus))
+  /* Whoever writes a number means the number; a picture has keys of its own. */
+  if (focus != NULL && (GTK_IS_EDITABLE (focus) || TR_IS_PICTURE_VIEW (focus)))
     return FALSE;
 
   return self->has_pointer && tr_picture_view_use_zoom_key (self, key, modifiers);
@@ -461,5 +451,6 @@ tr_picture_view_add_controllers (TrPictureView *self)
   g_signal_connect (motion, "leave", G_CALLBACK (pointer_left_cb), self);
   add_controller (self, motion, "motion", G_CALLBACK (pointer_moved_cb));
   add_controller (self, gtk_event_controller_key_new (), "key-pressed", G_CALLBACK (key_pressed_cb));
+  gtk_widget_add_controller (GTK_WIDGET (self), tr_actions_new_keys (TR_KEYS_PICTURES));
   tr_picture_view_add_zoom_controllers (self);
 }

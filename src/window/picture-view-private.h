@@ -77,6 +77,7 @@ void       tr_picture_view_lose_pointer    (TrPictureView *self);
 /* picture-zoom.c */
 void       tr_picture_view_class_install_zoom   (GtkWidgetClass *widget_class);
 void       tr_picture_view_add_zoom_controllers (TrPictureView *self);
+void       tr_picture_view_update_zoom_actions  (TrPictureView *self);
 void       tr_picture_view_scroll_by            (TrPictureView *self, double dx, double dy);
 /* TRUE: it was one. */
 gboolean   tr_picture_view_use_zoom_key         (TrPictureView *self, guint key, GdkModifierType modifiers);
@@ -85,5 +86,6 @@ gboolean   tr_picture_view_use_pan_key          (TrPictureView *self, guint key)
 /* picture-menu.c */
 void       tr_picture_view_class_install_menu (GtkWidgetClass *widget_class);
 void       tr_picture_view_popup_menu      (TrPictureView *self, double x, double y);
+void       tr_picture_view_popup_menu_at_selected (TrPictureView *self);
 
 G_END_DECLS

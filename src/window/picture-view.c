@@ -393,6 +393,7 @@ tr_picture_view_init (TrPictureView *self)
   g_signal_connect (self, "notify::scale-factor", G_CALLBACK (tr_picture_view_make_again), NULL);
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (gtk_widget_queue_draw), NULL);
   tr_picture_view_add_controllers (self);
+  tr_picture_view_update_zoom_actions (self);
 }
 
 static TrPictureView *

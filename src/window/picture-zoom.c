@@ -17,6 +17,16 @@
 #define ZOOM_STEP 1.25
 
 void
+tr_picture_view_update_zoom_actions (TrPictureView *self)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+
+  gtk_widget_action_set_enabled (widget, "picture.zoom-in", self->zoomable && self->zoom < MAX_ZOOM);
+  gtk_widget_action_set_enabled (widget, "picture.zoom-out", self->zoom > 1);
+  gtk_widget_action_set_enabled (widget, "picture.fit", self->zoom > 1);
+}
+
+void
 tr_picture_view_zoom (TrPictureView *self,
                       double         zoom,
                       double         x,
@@ -38,6 +48,7 @@ tr_picture_view_zoom (TrPictureView *self,
   self->scroll_x = share_x * self->made_width * zoom / self->zoom - x;
   self->scroll_y = share_y * self->made_height * zoom / self->zoom - y;
   self->zoom = zoom;
+  tr_picture_view_update_zoom_actions (self);
   tr_picture_view_make_again (self);
 }
 
@@ -90,6 +101,7 @@ tr_picture_view_set_zoomable (TrPictureView *self,
   g_return_if_fail (TR_IS_PICTURE_VIEW (self));
 
   self->zoomable = zoomable;
+  tr_picture_view_update_zoom_actions (self);
   if (!zoomable)
     tr_picture_view_zoom (self, 1, 0, 0);
 }
