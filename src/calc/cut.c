@@ -351,6 +351,7 @@ list_alternatives (Layout       *layouts,
         .pieces_cut = layouts[i].pieces,
         .scrap_percent = layouts[i].scrap_percent,
         .rotated = layouts[i].rotated,
+        .hexagonal = layouts[i].hexagonal,
       };
 }
 

@@ -121,6 +121,7 @@ typedef struct {
   double length_mm, width_mm;
   double pieces_cut, scrap_percent;
   gboolean rotated;              /* rolled with the row across the worktop's length */
+  gboolean hexagonal;            /* round pieces; not in the report */
 } TrAlternative;
 
 typedef struct { TrSize footprint_mm; double per_tray, trays, loads; } TrTrays;
