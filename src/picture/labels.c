@@ -18,14 +18,16 @@
 
 /* Circles round the point, in em from its edge. */
 static const double distances[] = { 0.35, 1.3, 2.4, 3.8, 5.5, 8, 11 };
+/* So many of them are near enough to keep off what is soft. */
+#define NEAR 2
 /* Where the label lies as seen from the point: x, y. */
 static const double directions[][2] = { { 1, 0 }, { -1, 0 }, { 0, 1 }, { 0.75, 0.7 }, { 0, -1 }, { 0.75, -0.7 }, { -0.75, 0.7 }, { -0.75, -0.7 } };
 
 typedef struct {
   const TrLabel *labels;
   guint n_labels, n_done;
-  const TrBox *room, *taken;
-  guint n_taken;
+  const TrBox *room, *taken, *soft;
+  guint n_taken, n_soft;
 } Places;
 
 gboolean
@@ -149,18 +151,38 @@ put (TrLabel      *label,
 }
 
 static gboolean
+is_on_soft (const Places  *places,
+            const TrLabel *label)
+{
+  for (guint i = 0; i < places->n_soft; i++)
+    if (tr_boxes_overlap (&label->box, &places->soft[i]))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+place_within (const Places *places,
+              TrLabel      *label,
+              double        em,
+              guint         n_distances,
+              gboolean      minds_soft)
+{
+  for (guint d = 0; d < n_distances; d++)
+    for (guint i = 0; i < G_N_ELEMENTS (directions); i++)
+      {
+        put (label, directions[i], distances[d] * em, d > 0);
+        if (is_free (places, label) && !(minds_soft && is_on_soft (places, label)))
+          return TRUE;
+      }
+  return FALSE;
+}
+
+static gboolean
 place (const Places *places,
        TrLabel      *label,
        double        em)
 {
-  for (guint d = 0; d < G_N_ELEMENTS (distances); d++)
-    for (guint i = 0; i < G_N_ELEMENTS (directions); i++)
-      {
-        put (label, directions[i], distances[d] * em, d > 0);
-        if (is_free (places, label))
-          return TRUE;
-      }
-  return FALSE;
+  return place_within (places, label, em, NEAR, TRUE) || place_within (places, label, em, G_N_ELEMENTS (distances), FALSE);
 }
 
 guint
@@ -169,9 +191,11 @@ tr_labels_place (TrLabel     *labels,
                  const TrBox *room,
                  const TrBox *taken,
                  guint        n_taken,
+                 const TrBox *soft,
+                 guint        n_soft,
                  double       em)
 {
-  Places places = { labels, n_labels, 0, room, taken, n_taken };
+  Places places = { labels, n_labels, 0, room, taken, soft, n_taken, n_soft };
   guint n_placed = 0;
 
   for (guint i = 0; i < n_labels; i++)

@@ -5,7 +5,8 @@
  *
  * A label lies beside its point where it can, else further off with a leader.
  * None lies on another, on a point, on what is taken or outside the room; one
- * for which no place is left is not placed. The first labels choose first.
+ * for which no place is left is not placed. What is soft is kept off where
+ * there is a place near by. The first labels choose first.
  */
 
 #pragma once
@@ -24,7 +25,8 @@ typedef struct {
 } TrLabel;
 
 /* Distances go with `em`. Returns how many were placed. */
-guint    tr_labels_place  (TrLabel *labels, guint n_labels, const TrBox *room, const TrBox *taken, guint n_taken, double em);
+guint    tr_labels_place  (TrLabel *labels, guint n_labels, const TrBox *room, const TrBox *taken, guint n_taken,
+                           const TrBox *soft, guint n_soft, double em);
 gboolean tr_boxes_overlap (const TrBox *one, const TrBox *other);
 
 G_END_DECLS

@@ -402,12 +402,30 @@ find_band_label (Drawing *drawing)
   return FALSE;
 }
 
+/* As thin boxes. */
+static guint
+find_band_edges (const Drawing *drawing,
+                 TrBox          edges[4])
+{
+  double wide = 0.1 * drawing->em;
+  TrBox band;
+
+  if (!get_band_box (drawing, &band))
+    return 0;
+  edges[0] = (TrBox) { band.x - wide, band.y, 2 * wide, band.height };
+  edges[1] = (TrBox) { band.x + band.width - wide, band.y, 2 * wide, band.height };
+  edges[2] = (TrBox) { band.x, band.y - wide, band.width, 2 * wide };
+  edges[3] = (TrBox) { band.x, band.y + band.height - wide, band.width, 2 * wide };
+  return 4;
+}
+
 /* The current one chooses first. Returns how many names find no room. */
 static guint
 find_labels (Drawing  *drawing,
              gboolean *band_is_noted)
 {
-  guint missing = 0;
+  guint missing = 0, n_edges;
+  TrBox edges[4];
 
   drawing->n_labels = 0;
   find_owners (drawing);
@@ -417,7 +435,8 @@ find_labels (Drawing  *drawing,
         add_label (drawing, (int) i);
   find_drop_lines (drawing);
   *band_is_noted = !find_band_label (drawing);
-  tr_labels_place (drawing->labels, drawing->n_labels, &drawing->area, drawing->taken, drawing->n_taken, drawing->em);
+  n_edges = find_band_edges (drawing, edges);
+  tr_labels_place (drawing->labels, drawing->n_labels, &drawing->area, drawing->taken, drawing->n_taken, edges, n_edges, drawing->em);
   for (guint i = 0; i < drawing->n_labels; i++)
     if (!drawing->labels[i].is_placed)
       missing += count_at (drawing, drawing->labelled[i]);
@@ -496,15 +515,26 @@ add_titles (Drawing *drawing)
   tr_picture_add_arrow (drawing->picture, 0.45 * em, 1.05 * em, 0.45 * em, 0.15 * em, FALSE, &look->text);
 }
 
+/* Seen on paper and on the page of a window, and lets all that lies on it be read. */
+static TrColour
+get_shade (const TrLook *look)
+{
+  const TrColour *paper = &look->paper, *dim = &look->dim;
+  double part = look->is_dark ? 0.16 : 0.11;
+
+  return (TrColour) { paper->r + (dim->r - paper->r) * part, paper->g + (dim->g - paper->g) * part, paper->b + (dim->b - paper->b) * part };
+}
+
 static void
 add_band (Drawing *drawing)
 {
   const TrBox *label = &drawing->taken[0];
+  TrColour shade = get_shade (drawing->look);
   TrBox band;
 
   if (!get_band_box (drawing, &band))
     return;
-  tr_picture_add_rect (drawing->picture, &band, &drawing->look->worktop, TR_PEN_INNER, &drawing->look->dim);
+  tr_picture_add_rect (drawing->picture, &band, &shade, TR_PEN_INNER, &drawing->look->dim);
   tr_picture_dash (drawing->picture);
   if (label->width > 0)
     tr_picture_add_text (drawing->picture, drawing->plane->band_name, drawing->em, 400, &drawing->look->dim,
