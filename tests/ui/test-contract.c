@@ -128,6 +128,8 @@ static const struct { const char *type; gpointer (*make) (void); } makers[] = {
 static const struct { const char *type, *property, *value; } texts[] = {
   { "TrPreferences", "units", "us" },
   { "TrPreferences", "colours", "dark" },
+  { "TrPreferences", "plane-across", "salt_percent" },
+  { "TrPreferences", "plane-up", "salt_percent" },
 };
 
 /* What is not as the spec says from the start, and why. */

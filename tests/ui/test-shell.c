@@ -1,4 +1,4 @@
-/* test-shell.c: actions, layout, ways to a field, names, and what every widget keeps to
+/* test-shell.c: actions, layout, ways to a field, names, preferences
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -12,15 +12,29 @@
 
 #include "support.h"
 #include "window/actions.h"
-#include "window/dough-row.h"
 #include "window/doughs.h"
 #include "window/findings.h"
 #include "window/notices.h"
 #include "window/print-preview.h"
-#include "window/start-page.h"
 #include "window/strip.h"
 
 /* Actions *******************************************************************/
+
+static gboolean
+is_same_key (const TrAction *a,
+             const TrAction *b)
+{
+  guint a_key, b_key;
+  GdkModifierType a_modifiers, b_modifiers;
+
+  if (a->accelerator == NULL || b->accelerator == NULL)
+    return FALSE;
+
+  gtk_accelerator_parse (a->accelerator, &a_key, &a_modifiers);
+  gtk_accelerator_parse (b->accelerator, &b_key, &b_modifiers);
+
+  return a_key == b_key && a_modifiers == b_modifiers;
+}
 
 static void
 test_no_accelerator_twice (void)
@@ -38,13 +52,17 @@ test_no_accelerator_twice (void)
         continue;
       g_assert_true (gtk_accelerator_parse (actions[i].accelerator, &key, &modifiers));
 
-      /* The preview is a window of its own; everything else shares one. */
-      g_autofree char *name = gtk_accelerator_name (key, modifiers);
-
-      if (!g_hash_table_add (seen, g_strconcat (actions[i].keys == TR_KEYS_PREVIEW ? "preview " : "", name, NULL)))
+      if (!g_hash_table_add (seen, g_strdup_printf ("%d %u %u", actions[i].keys, key, modifiers)))
         g_error ("%s: its key is another's too", actions[i].name);
     }
   g_assert_cmpuint (g_hash_table_size (seen), >, 10);
+
+  /* What counts only somewhere is not what counts everywhere. The preview is a window of its own. */
+  for (guint i = 0; i < n_actions; i++)
+    for (guint j = 0; j < n_actions; j++)
+      if (actions[i].keys == TR_KEYS_EVERYWHERE && actions[j].keys != TR_KEYS_EVERYWHERE && actions[j].keys != TR_KEYS_PREVIEW
+          && is_same_key (&actions[i], &actions[j]))
+        g_error ("%s: its key is that of %s", actions[j].name, actions[i].name);
 }
 
 /* "app.units::us" is the action "units" of the application. */
@@ -56,11 +74,19 @@ dup_plain_name (const char *detailed_name)
   return target != NULL ? g_strndup (detailed_name, (gsize) (target - detailed_name)) : g_strdup (detailed_name);
 }
 
-/* The window that an action belongs to. */
+/* The widget that an action belongs to, by what stands before its dot. */
 static GType
 get_owner (const char *name)
 {
-  return g_str_has_prefix (name, "preview.") ? TR_TYPE_PRINT_PREVIEW : TR_TYPE_WINDOW;
+  static const struct { const char *prefix, *type; } owners[] = {
+    { "win.", "TrWindow" }, { "preview.", "TrPrintPreview" }, { "turn.", "TrTurnsPage" }, { "picture.", "TrPictureView" },
+  };
+
+  g_type_ensure (TR_TYPE_PRINT_PREVIEW);
+  for (guint i = 0; i < G_N_ELEMENTS (owners); i++)
+    if (g_str_has_prefix (name, owners[i].prefix))
+      return g_type_from_name (owners[i].type);
+  g_error ("%s: say here whose it is", name);
 }
 
 static gboolean
@@ -220,6 +246,30 @@ test_window_size_is_kept (void)
   ui_application_free (application);
 }
 
+static void
+test_filling_the_screen_is_kept (void)
+{
+  TrApplication *application = ui_application_new ();
+  TrPreferences *preferences = tr_application_get_preferences (application);
+  TrWindow *window;
+  int width, height, width_before, height_before;
+  gboolean maximized;
+
+  tr_preferences_get_size (preferences, &width_before, &height_before, &maximized);
+  g_object_set (preferences, "window-maximized", TRUE, NULL);
+  window = ui_demo_window_new (application);
+  g_assert_true (gtk_window_is_maximized (GTK_WINDOW (window)));
+  gtk_window_close (GTK_WINDOW (window));
+  ui_settle ();
+  tr_preferences_get_size (preferences, &width, &height, &maximized);
+  g_assert_true (maximized);
+  /* What it goes back to is what it was. */
+  g_assert_cmpint (width, ==, width_before);
+  g_assert_cmpint (height, ==, height_before);
+  g_object_set (preferences, "window-maximized", FALSE, NULL);
+  ui_application_free (application);
+}
+
 /* Findings ******************************************************************/
 
 static gboolean
@@ -361,33 +411,7 @@ test_every_button_has_a_name (UiFixture     *fixture,
   g_assert_nonnull (ui_find (GTK_WIDGET (fixture->window), GTK_TYPE_LIST_BOX, "Doughs"));
 }
 
-/* Contracts *****************************************************************/
-
-static GtkWidget *
-make_dough_row (void)
-{
-  return tr_dough_row_new ("d1");
-}
-
-static const struct { const char *name; GtkWidget *(*make) (void); } contracts[] = {
-  { "/contract/formula-page", tr_formula_page_new },
-  { "/contract/turns-page", tr_turns_page_new },
-  { "/contract/sheet-page", tr_sheet_page_new },
-  { "/contract/method-page", tr_method_page_new },
-  { "/contract/bench-page", tr_bench_page_new },
-  { "/contract/doughs", tr_doughs_new },
-  { "/contract/dough-row", make_dough_row },
-  { "/contract/findings", tr_findings_new },
-  { "/contract/strip", tr_strip_new },
-  { "/contract/notices", tr_notices_new },
-  { "/contract/start-page", tr_start_page_new },
-};
-
-static void
-test_contract (gconstpointer data)
-{
-  ui_assert_contract (contracts[GPOINTER_TO_UINT (data)].make);
-}
+/* Contract: a window with everything in it; every type by itself is test-contract.c's. */
 
 static void
 test_window_can_be_disposed_twice (void)
@@ -418,6 +442,31 @@ test_preferences_without_a_schema_subprocess (void)
   g_assert_cmpstr (tr_preferences_get_colours (preferences), ==, "dark");
 }
 
+/* One program's settings are the next one's. */
+static void
+test_preferences_are_kept (void)
+{
+  static const struct { const char *name; double step; } cases[] = { { "scale-step", 2 }, { "fine-scale-step", 0.05 } };
+  g_autoptr (TrPreferences) first = tr_preferences_new ();
+  g_autoptr (TrPreferences) second = tr_preferences_new ();
+  g_autofree char *units = NULL;
+
+  g_object_set (first, "units", "us", "colours", "dark", NULL);
+  g_object_get (second, "units", &units, NULL);
+  g_assert_cmpstr (units, ==, "us");
+  g_assert_cmpstr (tr_preferences_get_colours (second), ==, "dark");
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      double step;
+
+      g_object_set (first, cases[i].name, cases[i].step, NULL);
+      g_object_get (second, cases[i].name, &step, NULL);
+      g_assert_cmpfloat (step, ==, cases[i].step);
+      g_object_set (first, cases[i].name, 0.0, NULL);
+    }
+  g_object_set (first, "units", "metric", "colours", "system", NULL);
+}
+
 static void
 test_preferences_without_a_schema (void)
 {
@@ -444,13 +493,13 @@ main (int    argc,
   g_test_add_func ("/window/layout/follows-the-width", test_layout_follows_the_width);
   g_test_add_func ("/window/layout/follows-the-size-of-text", test_layout_follows_the_size_of_text);
   g_test_add_func ("/window/layout/window-size-is-kept", test_window_size_is_kept);
+  g_test_add_func ("/window/layout/filling-the-screen-is-kept", test_filling_the_screen_is_kept);
   UI_ADD ("/window/findings/pointers-lead-to-their-page", test_pointers_lead_to_their_page);
   UI_ADD ("/window/findings/strip-counts-what-the-list-shows", test_strip_counts_what_the_list_shows);
   UI_ADD ("/window/findings/every-finding-leads-somewhere", test_every_finding_leads_somewhere);
   UI_ADD ("/window/access/every-button-has-a-name", test_every_button_has_a_name);
   g_test_add_func ("/contract/window-can-be-disposed-twice", test_window_can_be_disposed_twice);
-  for (guint i = 0; i < G_N_ELEMENTS (contracts); i++)
-    g_test_add_data_func (contracts[i].name, GUINT_TO_POINTER (i), test_contract);
+  g_test_add_func ("/preferences/are-kept", test_preferences_are_kept);
   g_test_add_func ("/preferences/without-a-schema", test_preferences_without_a_schema);
   g_test_add_func ("/preferences/without-a-schema/subprocess", test_preferences_without_a_schema_subprocess);
 
