@@ -205,15 +205,18 @@ tr_turn_get_roll (TrPage     *page,
   return roll->length_mm > 0 && roll->thickness_mm > 0 && roll->start_mm > 0;
 }
 
-/* To a whole number of the field's steps, and at least one. */
+/* To a whole number of the field's steps, at least one, from `least` to `most`. */
 static double
 round_to_step (TrPage         *page,
                const TrMember *member,
-               double          value)
+               double          value,
+               double          least,
+               double          most)
 {
   double step = tr_member_step (member, tr_page_get_reader (page), 0, 1);
+  double steps = CLAMP (round (value / step), ceil (least / step - 1e-9), MAX (1, floor (most / step + 1e-9)));
 
-  return MAX (1, round (value / step)) * step;
+  return MAX (1, steps) * step;
 }
 
 gboolean
@@ -226,13 +229,14 @@ tr_turn_roll_to (TrPage           *page,
 
   const TrTurn *written = get_turn (page, roll->turn);
 
-  if (written == NULL || !(length_mm > 0))
+  if (written == NULL)
     return FALSE;
 
   const TrMember *member = tr_turn_get_roll_member (written);
-  double least_mm = roll->length_mm * roll->thickness_mm / MAX (roll->start_mm, roll->thickness_mm);
-  double length = MAX (length_mm, least_mm);
-  double value = tr_is_written (written->length_mm) ? length : roll->length_mm * roll->thickness_mm / length;
+  double plan = roll->length_mm * roll->thickness_mm, most_thick = MAX (roll->start_mm, roll->thickness_mm);
+  double length = MAX (length_mm, plan / most_thick);
+  double value = tr_is_written (written->length_mm) ? round_to_step (page, member, length, plan / most_thick, G_MAXDOUBLE)
+                                                    : round_to_step (page, member, plan / length, 0, most_thick);
 
-  return write_roll (page, roll->turn, member, round_to_step (page, member, value), "roll");
+  return write_roll (page, roll->turn, member, value, "roll");
 }

@@ -337,15 +337,15 @@ tr_turns_page_go_to (TrPage     *page,
 
 static void
 build_strip (TrTurnsPage *self,
-             GtkWidget   *column)
+             GtkWidget   *section)
 {
-  GtkWidget *section = tr_column_add_section (column, NULL);
   GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   self->strip = tr_turns_strip_new ();
   g_signal_connect (self->strip, "selected", G_CALLBACK (selected_cb), self);
   g_signal_connect (self->strip, "activated", G_CALLBACK (activated_cb), self);
   self->hint = tr_words_label_new ("dim-label");
+  gtk_widget_add_css_class (self->hint, "caption");
   gtk_widget_set_hexpand (self->hint, TRUE);
   self->add = gtk_button_new_with_label (_("Add a turn"));
   gtk_widget_set_valign (self->add, GTK_ALIGN_START);
@@ -375,10 +375,8 @@ build_sheet (TrTurnsPage *self)
 
 static void
 build_editors (TrTurnsPage *self,
-               GtkWidget   *column)
+               GtkWidget   *section)
 {
-  GtkWidget *section = tr_column_add_section (column, NULL);
-
   self->lock_in = tr_lock_in_editor_new ();
   self->turn = tr_turn_editor_new ();
   self->sheet = build_sheet (self);
@@ -390,10 +388,11 @@ build_editors (TrTurnsPage *self,
 static void
 tr_turns_page_init (TrTurnsPage *self)
 {
-  GtkWidget *column = tr_column_new (&self->scroller);
+  GtkWidget *section = tr_column_add_section (tr_column_new (&self->scroller), NULL);
 
-  build_strip (self, column);
-  build_editors (self, column);
+  gtk_box_set_spacing (GTK_BOX (section), 6);
+  build_strip (self, section);
+  build_editors (self, section);
 
   self->layers = tr_layers_view_new ();
   gtk_widget_set_margin_start (self->layers, 18);

@@ -38,6 +38,7 @@ struct _TrTurnsStrip
   TrTurnRoll roll;
   TrSequencePlan held;
   double start_x;
+  const TrTrial *trial;
   guint turn;
   int drop_at;
 };
@@ -396,6 +397,7 @@ grab_edge (TrTurnsStrip *self,
   self->start_x = x;
   self->drag = DRAG_EDGE;
   tr_document_seal (tr_page_get_document (get_page (self)));
+  self->trial = tr_document_get_trial (tr_page_get_document (get_page (self)));
 
   return TRUE;
 }
@@ -476,6 +478,17 @@ dragged_cb (TrPictureView *view,
 }
 
 static void
+end_drag (TrTurnsStrip *self,
+          gboolean      is_cancelled)
+{
+  TrDocument *document = tr_page_get_document (get_page (self));
+
+  tr_document_seal (document);
+  if (is_cancelled && tr_document_get_trial (document) != self->trial)
+    tr_document_undo (document);
+}
+
+static void
 dropped_cb (TrPictureView *view,
             gboolean       is_cancelled,
             TrTurnsStrip  *self)
@@ -487,7 +500,7 @@ dropped_cb (TrPictureView *view,
   self->drag = DRAG_NOTHING;
   self->drop_at = -1;
   if (drag == DRAG_EDGE)
-    tr_document_seal (tr_page_get_document (get_page (self)));
+    end_drag (self, is_cancelled);
   tr_turns_strip_refresh (self);
   if (drag != DRAG_TURN || is_cancelled || at < 0)
     return;
