@@ -159,18 +159,50 @@ make_bare (GType type)
   return own (g_object_new (type, NULL));
 }
 
+/* Everything below a widget goes with it. */
+static void
+watch_below (GtkWidget *widget,
+             GPtrArray *watched)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GWeakRef *ref = g_new0 (GWeakRef, 1);
+
+      g_weak_ref_init (ref, child);
+      g_ptr_array_add (watched, ref);
+      watch_below (child, watched);
+    }
+}
+
+static void
+assert_gone (gpointer data,
+             gpointer unused)
+{
+  GWeakRef *ref = data;
+  g_autoptr (GObject) left = g_weak_ref_get (ref);
+
+  if (left != NULL)
+    g_error ("a %s is left", G_OBJECT_TYPE_NAME (left));
+  g_weak_ref_clear (ref);
+  g_free (ref);
+}
+
 /* A window belongs to GTK until it is destroyed. */
 static void
 drop (gpointer object)
 {
+  g_autoptr (GPtrArray) watched_below = g_ptr_array_new ();
   gpointer watched = object;
 
   g_object_add_weak_pointer (object, &watched);
+  if (GTK_IS_WIDGET (object))
+    watch_below (object, watched_below);
   if (GTK_IS_WINDOW (object))
     gtk_window_destroy (object);
   g_object_unref (object);
   ui_settle ();
   g_assert_null (watched);
+  g_ptr_array_foreach (watched_below, assert_gone, NULL);
 }
 
 static void
