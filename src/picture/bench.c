@@ -54,21 +54,32 @@ is_known (const double mm[2])
   return known_or (mm[0], 0) > 0 && known_or (mm[1], 0) > 0;
 }
 
-/* Along the worktop, unless it fits only across it. */
+/* How far a sheet reaches over the worktop's edges; the larger. */
+static double
+find_overhang (const Bench  *self,
+               const TrSize *sheet)
+{
+  return MAX (MAX (sheet->mm[0] - known_or (self->bench->worktop_mm[0], INFINITY),
+                   sheet->mm[1] - known_or (self->bench->worktop_mm[1], INFINITY)), 0);
+}
+
+/* The way round that the findings judge, unless the other reaches over less. */
 static void
 find_sheet (Bench                *self,
             const TrDoughFigures *figures)
 {
-  double *mm = self->sheet_mm.mm;
+  TrSize straight, turned;
+  double over;
   gboolean rotated = FALSE;
 
-  mm[0] = mm[1] = mm[2] = NAN;
+  self->sheet_mm = (TrSize) { { NAN, NAN, NAN } };
   if (figures == NULL || !figures->has_sheet || !is_known (figures->sheet.rolled_mm.mm))
     return;
-  self->sheet_mm = figures->sheet.rolled_mm;
-  tr_bench_check_sheet (self->bench, &self->sheet_mm, &rotated);
-  if (rotated)
-    self->sheet_mm = (TrSize) { { mm[1], mm[0], mm[2] } };
+  straight = figures->sheet.rolled_mm;
+  turned = (TrSize) { { straight.mm[1], straight.mm[0], straight.mm[2] } };
+  tr_bench_check_sheet (self->bench, &straight, &rotated);
+  over = find_overhang (self, &turned) - find_overhang (self, &straight);
+  self->sheet_mm = over < 0 || (rotated && over <= 0) ? turned : straight;
 }
 
 /* What rolls stands under the tray, beside the worktop:
@@ -136,14 +147,6 @@ add_plan (Bench          *self,
 
 /* ---- the sheet on the worktop ---- */
 
-/* How far it reaches over the worktop's edges; the larger. */
-static double
-find_overhang (const Bench *self)
-{
-  return MAX (MAX (self->sheet_mm.mm[0] - known_or (self->bench->worktop_mm[0], INFINITY),
-                   self->sheet_mm.mm[1] - known_or (self->bench->worktop_mm[1], INFINITY)), 0);
-}
-
 static void
 add_sheet_words (Bench       *self,
                  const TrBox *box,
@@ -171,7 +174,7 @@ add_sheet (Bench       *self,
            const TrBox *top)
 {
   const double *mm = self->sheet_mm.mm;
-  double overhang = find_overhang (self);
+  double overhang = find_overhang (self, &self->sheet_mm);
   TrBox box = { top->x, top->y, mm[0] * self->scale, mm[1] * self->scale };
   g_autofree char *size = NULL, *label = NULL, *over = NULL;
 
