@@ -237,6 +237,7 @@ tr_application_startup (GApplication *application)
   G_APPLICATION_CLASS (tr_application_parent_class)->startup (application);
 
   gtk_window_set_default_icon_name (TR_APP_ID);
+  gtk_icon_theme_add_resource_path (gtk_icon_theme_get_for_display (gdk_display_get_default ()), "/io/github/tourier/icons");
   gtk_css_provider_load_from_resource (style, "/io/github/tourier/style.css");
   gtk_style_context_add_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (style),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);

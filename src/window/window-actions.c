@@ -321,7 +321,7 @@ about_cb (GtkWidget  *widget,
   gtk_show_about_dialog (GTK_WINDOW (widget),
                          "program-name", "Tourier",
                          "version", TR_VERSION,
-                         "logo-icon-name", TR_APP_ID,
+                         "logo-icon-name", "tourier",
                          "comments", _("A laminated-dough workbench. Ovens, hot fat, raw egg and rollers can hurt: "
                                        "your local rules and licensed practice decide."),
                          "copyright", "© 2026 The Tourier authors",

@@ -151,6 +151,39 @@ test_weights_and_their_sum (void)
   close_card (&fixture);
 }
 
+/* The reader's own scale goes before that of the trial's bench. */
+static void
+test_weights_on_the_readers_own_scale (void)
+{
+  Fixture fixture;
+  const TrFormula *formula;
+  TrReader reader;
+
+  open_sample (&fixture, SAMPLE_CROISSANT);
+  formula = &dough_of (&fixture)->formula;
+  reader = fixture.reader;
+  reader.scale_step_g = 25;
+  tr_cards_free (fixture.cards);
+  fixture.cards = tr_cards_new (fixture.figures, NULL, 0, &reader, TR_PAPER_A4);
+  g_string_truncate (fixture.text, 0);
+  read_pages (&fixture);
+
+  g_autoptr (TrBench) bench = tr_reader_new_bench (&reader, dough_of (&fixture)->bench);
+  g_autofree double *rounded = g_new (double, formula->lines->len);
+  guint n_others = 0;
+
+  tr_formula_round_for_scale (formula, bench, rounded);
+  for (guint i = 0; i < formula->lines->len; i++)
+    if (!tr_line_is_fine (&g_array_index (formula->lines, TrLineFigures, i)) && rounded[i] > 0)
+      {
+        g_assert_cmpfloat_with_epsilon (rounded[i] / 25, round (rounded[i] / 25), 1e-9);
+        assert_has (&fixture, tr_words_mass_number (&reader, rounded[i], 1));
+        n_others += fabs (rounded[i] - g_array_index (formula->lines, TrLineFigures, i).grams) > 1;
+      }
+  g_assert_cmpuint (n_others, >, 0);       /* a scale of 1 g would have said otherwise */
+  close_card (&fixture);
+}
+
 /* The preferment is a group of its own and one line of the final dough. */
 static void
 test_preferment_comes_back_as_one_line (void)
@@ -504,6 +537,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/paper/card/weights-are-there-with-their-sum", test_weights_and_their_sum);
+  g_test_add_func ("/paper/card/weights-on-the-readers-own-scale", test_weights_on_the_readers_own_scale);
   g_test_add_func ("/paper/card/preferment-comes-back-as-one-line", test_preferment_comes_back_as_one_line);
   g_test_add_func ("/paper/card/too-little-for-the-scale-is-not-nothing", test_too_little_for_the_scale_is_not_nothing);
   g_test_add_func ("/paper/card/sizes-of-lock-in-turns-and-sheet", test_sizes_of_lock_in_and_turns);

@@ -255,6 +255,27 @@ test_any_mass_is_said_within_its_step (void)
     }
 }
 
+static void
+test_own_scale_goes_before_the_bench (void)
+{
+  g_autoptr (TrBench) bench = tr_bench_new ();
+  TrReader plain, own;
+
+  tr_reader_init_plain (&plain, TR_UNITS_METRIC);
+  own = plain;
+  own.scale_step_g = 5;
+  g_assert_false (tr_reader_equal (&plain, &own));
+  g_assert_true (tr_reader_equal (&own, &own));
+
+  g_autoptr (TrBench) as_written = tr_reader_new_bench (&plain, bench);
+  g_autoptr (TrBench) on_own = tr_reader_new_bench (&own, bench);
+
+  g_assert_cmpfloat_with_epsilon (as_written->scale_step_g, bench->scale_step_g, 1e-12);
+  g_assert_cmpfloat_with_epsilon (on_own->scale_step_g, 5, 1e-12);
+  g_assert_cmpfloat_with_epsilon (on_own->fine_scale_step_g, bench->fine_scale_step_g, 1e-12);
+  g_assert_cmpfloat_with_epsilon (bench->scale_step_g, 1, 1e-12);          /* theirs is not touched */
+}
+
 int
 main (int    argc,
       char **argv)
@@ -274,6 +295,7 @@ main (int    argc,
   g_test_add_func ("/words/number/energy-in-both-units", test_energy_is_said_in_both_units);
   g_test_add_func ("/words/number/any-length-is-said-within-its-step", test_any_length_is_said_within_its_step);
   g_test_add_func ("/words/number/any-mass-is-said-within-its-step", test_any_mass_is_said_within_its_step);
+  g_test_add_func ("/words/number/own-scale-goes-before-the-bench", test_own_scale_goes_before_the_bench);
 
   return g_test_run ();
 }
