@@ -23,6 +23,14 @@ gboolean tr_sheet_compute      (const TrDough *dough,
                                 double         fat_layers,
                                 TrSheet       *sheet);
 
+/* The layout that each number of rows leads to, where it fits on the bench, fewest rows
+ * first. `rotated` is not set. Returns how many. */
+guint    tr_sheet_list_by_rows  (const TrDoughFigures *figures,
+                                 TrAlternative         alternatives[TR_MAX_ALTERNATIVES]);
+
+/* The rows that would be chosen if none were written; 0: nothing fits. */
+int      tr_sheet_find_best_rows (const TrDoughFigures *figures);
+
 /* Grams of dough, after loss, that the smallest sheets with a piece on each
  * need (one sheet, or one of each block). NaN: not known. */
 double   tr_cut_smallest_g      (const TrDough *dough,

@@ -20,6 +20,7 @@
 
 #define EDGES 4
 #define ARC_STEPS 6
+#define LEAST_HALF 1.0          /* units */
 #define HAIR_MM 1e-6
 
 const char *
@@ -153,7 +154,10 @@ tr_sheet_plan_add_edges (TrSheetPlan *sheet,
   g_autofree char *along = dup_label (sheet, TR_MEASURE_ALONG);
   g_autofree char *across = dup_label (sheet, TR_MEASURE_ACROSS);
 
-  for (int i = 0; i < n && !sheet->is_too_fine; i++)
+  /* too small for a hand */
+  if (half < LEAST_HALF)
+    return;
+  for (int i = 0; i < n; i++)
     {
       TrPieceOutline outline;
 

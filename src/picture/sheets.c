@@ -223,14 +223,12 @@ typedef struct { TrSheet sheet; TrSheetPlan plan; int n_sheets; gboolean is_colu
 static void
 init_small (Small                *small,
             const TrDoughFigures *figures,
-            guint                 alternative,
+            const TrAlternative  *other,
             const TrReader       *reader,
             const TrLook         *look,
             double                width,
             double                height)
 {
-  const TrAlternative *other = &figures->sheet.alternatives[alternative];
-
   *small = (Small) { .sheet = figures->sheet, .n_sheets = MIN (other->sheets, MOST_SMALL_SHEETS), .gap = 0.4 * look->text_size };
   small->sheet.rows = other->rows;
   small->sheet.per_row = other->per_row;
@@ -257,6 +255,8 @@ find_small_scale (const Small *small)
 
 double
 tr_alternatives_find_scale (const TrDoughFigures *figures,
+                            const TrAlternative  *alternatives,
+                            guint                 n_alternatives,
                             const TrReader       *reader,
                             const TrLook         *look,
                             double                width,
@@ -264,11 +264,11 @@ tr_alternatives_find_scale (const TrDoughFigures *figures,
 {
   double scale = G_MAXDOUBLE;
 
-  for (guint i = 0; i < figures->sheet.n_alternatives; i++)
+  for (guint i = 0; i < n_alternatives; i++)
     {
       Small small;
 
-      init_small (&small, figures, i, reader, look, width, height);
+      init_small (&small, figures, &alternatives[i], reader, look, width, height);
       scale = MIN (scale, find_small_scale (&small));
       tr_sheet_plan_clear (&small.plan);
     }
@@ -301,7 +301,7 @@ draw_small (Small *small)
 
 TrPicture *
 tr_alternative_picture_new (const TrDoughFigures *figures,
-                            guint                 alternative,
+                            const TrAlternative  *alternative,
                             const TrReader       *reader,
                             const TrLook         *look,
                             double                width,
@@ -310,7 +310,7 @@ tr_alternative_picture_new (const TrDoughFigures *figures,
 {
   Small small;
 
-  g_return_val_if_fail (figures->has_sheet && alternative < figures->sheet.n_alternatives, NULL);
+  g_return_val_if_fail (figures->has_sheet, NULL);
 
   init_small (&small, figures, alternative, reader, look, width, height);
   tr_sheet_plan_set_scale (&small.plan, scale > 0 ? scale : find_small_scale (&small));

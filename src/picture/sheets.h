@@ -60,9 +60,10 @@ const char *tr_measure_get_name   (TrShape shape, TrMeasure measure);
 
 /* One way to lay the pieces out, small, to a scale shared with the others
  * (units a millimetre; 0: as large as fits). At most four sheets, then "× 7". */
-TrPicture  *tr_alternative_picture_new   (const TrDoughFigures *figures, guint alternative, const TrReader *reader, const TrLook *look,
-                                          double width, double height, double scale);
+TrPicture  *tr_alternative_picture_new (const TrDoughFigures *figures, const TrAlternative *alternative, const TrReader *reader,
+                                        const TrLook *look, double width, double height, double scale);
 /* The largest scale at which each of them fits. */
-double      tr_alternatives_find_scale   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+double      tr_alternatives_find_scale (const TrDoughFigures *figures, const TrAlternative *alternatives, guint n_alternatives,
+                                        const TrReader *reader, const TrLook *look, double width, double height);
 
 G_END_DECLS

@@ -24,10 +24,9 @@ G_DEFINE_FINAL_TYPE (TrPictureView, tr_picture_view, GTK_TYPE_WIDGET)
 
 guint tr_picture_view_signals[TR_PICTURE_N_SIGNALS];
 
-double
-tr_picture_view_get_text_size (TrPictureView *self)
+static double
+get_text_size (GtkWidget *widget)
 {
-  GtkWidget *widget = GTK_WIDGET (self);
   PangoContext *context = gtk_widget_get_pango_context (widget);
   const PangoFontDescription *font = pango_context_get_font_description (context);
   double size = (double) pango_font_description_get_size (font) / PANGO_SCALE;
@@ -37,6 +36,12 @@ tr_picture_view_get_text_size (TrPictureView *self)
     size *= (resolution > 0 ? resolution : 96) / 72;
 
   return size > 0 ? size : 14;
+}
+
+double
+tr_picture_view_get_text_size (TrPictureView *self)
+{
+  return get_text_size (GTK_WIDGET (self));
 }
 
 static gboolean
@@ -59,13 +64,11 @@ is_high_contrast (GtkWidget *widget)
   return theme != NULL && (strstr (theme, "HighContrast") != NULL || strstr (theme, "-hc") != NULL);
 }
 
-static void
-init_look (TrPictureView *self,
-           TrLook        *look)
+void
+tr_widget_init_look (GtkWidget *widget,
+                     TrLook    *look)
 {
-  GtkWidget *widget = GTK_WIDGET (self);
-
-  tr_look_init_screen (look, is_dark (widget), is_high_contrast (widget), tr_picture_view_get_text_size (self));
+  tr_look_init_screen (look, is_dark (widget), is_high_contrast (widget), get_text_size (widget));
   look->device_scale = gtk_widget_get_scale_factor (widget);
 }
 
@@ -115,7 +118,7 @@ tr_picture_view_make_again (TrPictureView *self)
 
   g_return_if_fail (TR_IS_PICTURE_VIEW (self));
 
-  init_look (self, &look);
+  tr_widget_init_look (GTK_WIDGET (self), &look);
   if (width <= 0 || height <= 0)
     {
       width = UNALLOCATED_WIDTH;
@@ -203,7 +206,7 @@ append_mark (TrPictureView *self,
     return;
 
   graphene_rect_inset (&bounds, -MARK_WIDTH, -MARK_WIDTH);
-  init_look (self, &look);
+  tr_widget_init_look (GTK_WIDGET (self), &look);
 
   GdkRGBA accent = { (float) look.accent.r, (float) look.accent.g, (float) look.accent.b, 1 };
   GskRoundedRect outline;

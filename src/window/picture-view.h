@@ -128,6 +128,10 @@ void        tr_picture_view_save            (TrPictureView        *self);
 TrPictureView *
             tr_picture_view_find            (GtkRoot              *root);
 
+/* Colours, contrast and text size as they are for this widget, for whoever draws without a view. */
+void        tr_widget_init_look             (GtkWidget            *widget,
+                                             TrLook               *look);
+
 /* Makers for the pictures there are. */
 TrPicture *tr_make_layers_picture  (const TrDoughFigures *figures, guint item, const TrReader *reader, const TrLook *look, double width, double height);
 TrPicture *tr_make_lock_in_picture (const TrDoughFigures *figures, guint item, const TrReader *reader, const TrLook *look, double width, double height);

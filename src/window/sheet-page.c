@@ -3,8 +3,9 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Which sizes a piece has depends on its shape; only those are shown. The
- * alternatives are a list to choose the number of rows from.
+ * Which sizes a piece has depends on its shape; only those are shown, and an
+ * edge of a piece on the drawing is dragged to do what its field does. The
+ * alternatives are drawings to choose the number of rows from.
  */
 
 #include "config.h"
@@ -14,8 +15,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "alternatives.h"
-#include "picture-view.h"
 #include "section.h"
+#include "sheet-view.h"
 
 #define TR_TYPE_SHEET_PAGE (tr_sheet_page_get_type ())
 G_DECLARE_FINAL_TYPE (TrSheetPage, tr_sheet_page, TR, SHEET_PAGE, TrPage)
@@ -26,7 +27,7 @@ struct _TrSheetPage
 
   /* Children */
   GtkWidget *scroller;
-  GtkWidget *picture;
+  GtkWidget *sheets;
   GtkWidget *rolled;
   GtkWidget *pieces;
   GtkWidget *trays;
@@ -35,6 +36,10 @@ struct _TrSheetPage
   GtkWidget *none;
   GtkWidget *alternatives_area;
   GtkWidget *alternatives;
+
+  /* While an edge is held */
+  TrDocument *dragged;           /* owned */
+  gboolean has_moved;
 };
 
 G_DEFINE_FINAL_TYPE (TrSheetPage, tr_sheet_page, TR_TYPE_PAGE)
@@ -393,6 +398,73 @@ rows_chosen_cb (TrAlternatives *alternatives,
   tr_page_commit (page, draft, _("change the rows"), NULL, "/cut/rows");
 }
 
+/* The field that has this measure: the first one of the shape, or its second. */
+static const TrMember *
+find_measure (const TrTrial *trial,
+              int            dough,
+              TrMeasure      measure)
+{
+  const TrMember *found = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (size_members); i++)
+    if (tr_member_is_there (&size_members[i], trial, dough, 0) && size_members[i].offset != G_STRUCT_OFFSET (TrCut, gap_mm))
+      {
+        found = &size_members[i];
+        if (measure == TR_MEASURE_ALONG)
+          return found;
+      }
+
+  return found;
+}
+
+static void tr_sheet_page_refresh (TrPage *page);
+
+static void
+edge_taken_cb (TrSheetView *view,
+               TrSheetPage *self)
+{
+  g_set_object (&self->dragged, tr_page_get_document (TR_PAGE (self)));
+  tr_document_seal (self->dragged);
+  self->has_moved = FALSE;
+}
+
+static void
+edge_let_go_cb (TrSheetView *view,
+                gboolean     is_cancelled,
+                TrSheetPage *self)
+{
+  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
+
+  if (document == NULL)
+    return;
+  tr_document_seal (document);
+  if (is_cancelled && self->has_moved)
+    tr_document_undo (document);
+  if (tr_page_get_figures (TR_PAGE (self)) != NULL)
+    tr_sheet_page_refresh (TR_PAGE (self));
+}
+
+static void
+measure_moved_cb (TrSheetView *view,
+                  int          measure,
+                  double       mm,
+                  TrSheetPage *self)
+{
+  TrPage *page = TR_PAGE (self);
+  int dough = tr_page_get_dough_index (page);
+  TrTrial *draft;
+  const TrMember *member;
+
+  if (tr_page_is_refreshing (page) || dough < 0 || get_cut (tr_document_get_trial (tr_page_get_document (page)), dough) == NULL)
+    return;
+
+  draft = tr_document_draft (tr_page_get_document (page));
+  member = find_measure (draft, dough, (TrMeasure) measure);
+  tr_member_set_number (member, draft, dough, 0, mm);
+  if (tr_page_commit (page, draft, _(member->undo), member->pointer, member->pointer))
+    self->has_moved = TRUE;
+}
+
 static void
 refresh_words (TrSheetPage          *self,
                const TrDoughFigures *figures,
@@ -411,6 +483,15 @@ refresh_words (TrSheetPage          *self,
 }
 
 static void
+refresh_alternatives (TrSheetPage          *self,
+                      const TrDoughFigures *figures,
+                      const TrReader       *reader)
+{
+  tr_alternatives_refresh (TR_ALTERNATIVES (self->alternatives), figures, reader);
+  gtk_widget_set_visible (self->alternatives_area, gtk_widget_get_visible (self->alternatives));
+}
+
+static void
 tr_sheet_page_refresh (TrPage *page)
 {
   TrSheetPage *self = TR_SHEET_PAGE (page);
@@ -423,9 +504,12 @@ tr_sheet_page_refresh (TrPage *page)
 
   tr_fields_refresh (self->scroller);
   refresh_words (self, figures, reader);
-  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), figures->has_sheet ? figures : NULL, 0, reader);
-  gtk_widget_set_visible (self->alternatives_area, figures->has_sheet && figures->sheet.n_alternatives > 0);
-  tr_alternatives_refresh (TR_ALTERNATIVES (self->alternatives), figures, reader);
+  /* An edge that is held is not taken out of the hand because no piece fits for a while. */
+  tr_sheet_view_set_figures (TR_SHEET_VIEW (self->sheets), figures->has_sheet || (self->dragged != NULL && figures->dough->cut != NULL) ?
+                                                           figures : NULL, reader);
+  /* It has as many rows as there happen to be room for: not while the hand is on what is above it. */
+  if (self->dragged == NULL)
+    refresh_alternatives (self, figures, reader);
 }
 
 static gboolean
@@ -484,11 +568,14 @@ build_sheet (TrSheetPage *self,
   self->trays = tr_words_label_new ("dim-label");
   self->printed = tr_words_label_new ("dim-label");
   self->none = tr_words_label_new ("dim-label");
-  self->picture = tr_picture_view_new (_("Sheet and cuts"), tr_make_sheet_picture, 22);
+  self->sheets = tr_sheet_view_new ();
+  g_signal_connect_object (self->sheets, "begin", G_CALLBACK (edge_taken_cb), self, 0);
+  g_signal_connect_object (self->sheets, "end", G_CALLBACK (edge_let_go_cb), self, 0);
+  g_signal_connect_object (self->sheets, "measure", G_CALLBACK (measure_moved_cb), self, 0);
   gtk_box_append (GTK_BOX (section), self->rolled);
   gtk_box_append (GTK_BOX (section), self->pieces);
   gtk_box_append (GTK_BOX (section), self->none);
-  gtk_box_append (GTK_BOX (section), self->picture);
+  gtk_box_append (GTK_BOX (section), self->sheets);
   gtk_box_append (GTK_BOX (section), self->wound);
   gtk_box_append (GTK_BOX (section), self->trays);
   gtk_box_append (GTK_BOX (section), self->printed);
@@ -516,9 +603,19 @@ tr_sheet_page_init (TrSheetPage *self)
 }
 
 static void
+tr_sheet_page_dispose (GObject *object)
+{
+  edge_let_go_cb (NULL, TRUE, TR_SHEET_PAGE (object));
+
+  G_OBJECT_CLASS (tr_sheet_page_parent_class)->dispose (object);
+}
+
+static void
 tr_sheet_page_class_init (TrSheetPageClass *klass)
 {
   TrPageClass *page_class = TR_PAGE_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tr_sheet_page_dispose;
 
   page_class->refresh = tr_sheet_page_refresh;
   page_class->go_to = tr_sheet_page_go_to;

@@ -285,12 +285,14 @@ test_alternatives_share_a_scale (void)
       g_autoptr (TrTrial) trial = sample_trial_new (sample);
       g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
       const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
-      double scale = dough->has_sheet ? tr_alternatives_find_scale (dough, &reader, &look, 150, 110) : 0;
+      TrAlternative alternatives[TR_MAX_ALTERNATIVES];
+      guint n = dough->has_sheet ? tr_sheet_list_by_rows (dough, alternatives) : 0;
+      double scale = dough->has_sheet ? tr_alternatives_find_scale (dough, alternatives, n, &reader, &look, 150, 110) : 0;
 
-      for (guint i = 0; dough->has_sheet && i < dough->sheet.n_alternatives; i++)
+      for (guint i = 0; i < n; i++)
         {
-          const TrAlternative *alternative = &dough->sheet.alternatives[i];
-          g_autoptr (TrPicture) picture = tr_alternative_picture_new (dough, i, &reader, &look, 150, 110, scale);
+          const TrAlternative *alternative = &alternatives[i];
+          g_autoptr (TrPicture) picture = tr_alternative_picture_new (dough, alternative, &reader, &look, 150, 110, scale);
           int drawn = MIN (alternative->sheets, 4);
           TrBox box, all;
 

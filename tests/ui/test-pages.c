@@ -10,7 +10,9 @@
 #include "config.h"
 
 #include "page-fixture.h"
+#include "calc/cut.h"
 #include "window/alternatives.h"
+#include "window/sheet-view.h"
 #include "window/choice-field.h"
 #include "window/entry-field.h"
 #include "window/ingredient-entry.h"
@@ -342,17 +344,15 @@ test_alternative_sets_the_rows (void)
   PageFixture fixture;
 
   page_set_up (&fixture, tr_sheet_page_new, "d1");
-  const TrDoughFigures *figures = tr_page_get_figures (fixture.page);
-  GtkWidget *list = ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_LIST_BOX, "Other ways to lay it out");
+  GtkWidget *flow = ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_FLOW_BOX, "Other ways to lay it out");
+  TrAlternative alternatives[TR_MAX_ALTERNATIVES];
 
-  g_assert_nonnull (list);
-  g_assert_true (figures->has_sheet);
-  g_assert_cmpuint (figures->sheet.n_alternatives, >, 1);
-  int rows = figures->sheet.alternatives[1].rows;
+  g_assert_nonnull (flow);
+  g_assert_cmpuint (tr_sheet_list_by_rows (tr_page_get_figures (fixture.page), alternatives), >, 1);
 
-  g_signal_emit_by_name (list, "row-activated", gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 2));
-  g_assert_cmpint (tr_page_get_dough (fixture.page)->cut->rows, ==, rows);
-  g_signal_emit_by_name (list, "row-activated", gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0));
+  g_signal_emit_by_name (flow, "child-activated", gtk_flow_box_get_child_at_index (GTK_FLOW_BOX (flow), 2));
+  g_assert_cmpint (tr_page_get_dough (fixture.page)->cut->rows, ==, alternatives[1].rows);
+  g_signal_emit_by_name (flow, "child-activated", gtk_flow_box_get_child_at_index (GTK_FLOW_BOX (flow), 0));
   g_assert_cmpint (tr_page_get_dough (fixture.page)->cut->rows, ==, 0);
   page_tear_down (&fixture);
 }
@@ -544,7 +544,7 @@ test_widgets_keep_the_contract (void)
   const PageMaker makers[] = {
     tr_formula_page_new, tr_turns_page_new, tr_sheet_page_new, tr_method_page_new, tr_bench_page_new,
     make_entry_field, make_notes_field, make_choice_field, make_picture_view,
-    tr_alternatives_new, tr_ingredient_entry_new, tr_line_list_new, tr_stage_header_new, tr_turn_editor_new,
+    tr_alternatives_new, tr_sheet_view_new, tr_ingredient_entry_new, tr_line_list_new, tr_stage_header_new, tr_turn_editor_new,
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
