@@ -520,7 +520,7 @@ static TrColour
 get_shade (const TrLook *look)
 {
   const TrColour *paper = &look->paper, *dim = &look->dim;
-  double part = look->is_dark ? 0.16 : 0.11;
+  double part = look->is_dark ? 0.24 : 0.11;
 
   return (TrColour) { paper->r + (dim->r - paper->r) * part, paper->g + (dim->g - paper->g) * part, paper->b + (dim->b - paper->b) * part };
 }
