@@ -194,7 +194,6 @@ set_gap (TrSequence *self,
   if (group->rest != NULL)
     group->gap = MAX (group->gap, MAX (tr_text_width (self->look, group->rest, 0.9 * self->em, 400),
                                        tr_text_width (self->look, _("rest"), 0.9 * self->em, 400)) + 1.3 * self->em);
-  self->has_faults = self->has_faults || group->faults != NULL;
 }
 
 static double
@@ -329,11 +328,33 @@ widest_row (const TrSequence *self,
   return widest;
 }
 
-double
-tr_sequence_row_height (const TrSequence *self,
-                        double            scale)
+/* The row that starts with group `first`; `next` becomes the start of the one after it. */
+static double
+get_row_height (const TrSequence     *self,
+                const TrSequencePlan *plan,
+                guint                 first,
+                guint                *next)
 {
-  return self->across_mm * scale + (self->has_faults ? 7.6 : 5.2) * self->em;
+  gboolean has_faults = FALSE;
+  guint i = first;
+
+  do
+    has_faults = has_faults || self->groups[i].faults != NULL;
+  while (++i < self->n_groups && !is_start (plan->starts, i));
+  *next = i;
+
+  return self->across_mm * plan->scale + (has_faults ? 7.6 : 5.2) * self->em;
+}
+
+static double
+get_height (const TrSequence     *self,
+            const TrSequencePlan *plan)
+{
+  double height = 0;
+
+  for (guint i = 0; i < self->n_groups;)
+    height += get_row_height (self, plan, i, &i);
+  return height;
 }
 
 /* The greatest scale from `low` to `high` with no more than `rows`; `low` has them. */
@@ -407,39 +428,51 @@ tr_sequence_find_plan (const TrSequence     *self,
     keep_plan (self, width, held, plan);
   else
     find_fresh_plan (self, width, plan);
-  if (height > 0 && held == NULL && plan->n_rows * tr_sequence_row_height (self, plan->scale) > height)
+  plan->height = get_height (self, plan);
+  if (height > 0 && held == NULL && plan->height > height)
     {
-      double room = height / plan->n_rows - tr_sequence_row_height (self, 0);
+      double too_much = (plan->height - height) / plan->n_rows / self->across_mm;
 
-      plan->scale = CLAMP (room / self->across_mm, 1e-6, plan->scale);
+      plan->scale = MAX (plan->scale - too_much, 1e-6);
+      plan->height = get_height (self, plan);
     }
-  plan->height = plan->n_rows * tr_sequence_row_height (self, plan->scale);
+}
+
+static void
+lay_out_group (TrSequence      *self,
+               TrSequenceGroup *group,
+               double           scale,
+               double           x)
+{
+  group->x = x;
+  for (guint c = 0; c < group->n_columns; c++)
+    {
+      group->columns[c].x = x;
+      group->columns[c].width = column_width (&group->columns[c], scale);
+      x += group->columns[c].width + (c + 1 < group->n_columns ? TR_SEQUENCE_INNER_GAP * self->em : 0);
+    }
+  group->width = x - group->x;
 }
 
 void
 tr_sequence_lay_out (TrSequence           *self,
                      const TrSequencePlan *plan)
 {
-  double x = 0;
-  guint row = 0;
+  double top = 0;
 
-  for (guint i = 0; i < self->n_groups; i++)
+  for (guint first = 0, next; first < self->n_groups; first = next)
     {
-      TrSequenceGroup *group = &self->groups[i];
+      double height = get_row_height (self, plan, first, &next), x = 0;
 
-      if (i > 0 && is_start (plan->starts, i))
+      for (guint i = first; i < next; i++)
         {
-          x = 0;
-          row++;
+          TrSequenceGroup *group = &self->groups[i];
+
+          group->top = top;
+          group->height = height;
+          lay_out_group (self, group, plan->scale, x + group->gap);
+          x = group->x + group->width;
         }
-      group->row = row;
-      group->x = x += group->gap;
-      for (guint c = 0; c < group->n_columns; c++)
-        {
-          group->columns[c].x = x;
-          group->columns[c].width = column_width (&group->columns[c], plan->scale);
-          x += group->columns[c].width + (c + 1 < group->n_columns ? TR_SEQUENCE_INNER_GAP * self->em : 0);
-        }
-      group->width = x - group->x;
+      top += height;
     }
 }

@@ -37,7 +37,7 @@ typedef struct {
   gboolean after_turn;           /* a quarter turn comes before it */
   double gap;                    /* before it, with the arrow */
   double x, width;               /* without the gap */
-  guint row;
+  double top, height;            /* of its row */
 } TrSequenceGroup;
 
 typedef struct {
@@ -46,7 +46,6 @@ typedef struct {
   const TrLook *look;
   double em;                     /* the size of its words */
   double across_mm;              /* what a row shows of the worktop's width */
-  gboolean has_faults;
   TrSequenceGroup groups[TR_MAX_GROUPS];
   guint n_groups;
 } TrSequence;
@@ -65,11 +64,9 @@ void     tr_sequence_find_plan   (const TrSequence      *self,
                                   double                 height,
                                   const TrSequencePlan  *held,
                                   TrSequencePlan        *plan);
-/* Gives every group and column its place across. */
+/* Gives every group and column its place. */
 void     tr_sequence_lay_out     (TrSequence            *self,
                                   const TrSequencePlan  *plan);
-double   tr_sequence_row_height  (const TrSequence      *self,
-                                  double                 scale);
 /* Between a roll-out and its fold. */
 #define TR_SEQUENCE_INNER_GAP 1.7
 

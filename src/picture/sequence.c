@@ -31,17 +31,10 @@ typedef struct {
 } Strip;
 
 static double
-row_top (const Strip           *strip,
-         const TrSequenceGroup *group)
-{
-  return group->row * tr_sequence_row_height (&strip->sequence, strip->plan.scale);
-}
-
-static double
 middle_of (const Strip           *strip,
            const TrSequenceGroup *group)
 {
-  return row_top (strip, group) + WORKTOP_AT * strip->em + strip->across / 2;
+  return group->top + WORKTOP_AT * strip->em + strip->across / 2;
 }
 
 static gboolean
@@ -232,7 +225,7 @@ add_column (Strip                  *strip,
             const TrSequenceColumn *column)
 {
   const TrLook *look = strip->look;
-  double em = strip->em, top = row_top (strip, group), below = top + WORKTOP_AT * em + strip->across;
+  double em = strip->em, top = group->top, below = top + WORKTOP_AT * em + strip->across;
   gboolean is_fold = column->hit.part == TR_PART_OF_FOLD;
 
   tr_picture_add_text (strip->picture, column->title, em, is_selected (strip, group) ? 700 : 400,
@@ -254,7 +247,7 @@ static void
 add_faults (Strip                 *strip,
             const TrSequenceGroup *group)
 {
-  double em = strip->em, size = SMALL * em, baseline = row_top (strip, group) + (WORKTOP_AT + 3.9) * em + strip->across;
+  double em = strip->em, size = SMALL * em, baseline = group->top + (WORKTOP_AT + 3.9) * em + strip->across;
   double width, room, x;
 
   tr_picture_get_size (strip->picture, &width, NULL);
@@ -267,16 +260,29 @@ add_faults (Strip                 *strip,
     tr_picture_add_text (strip->picture, lines[i], size, 700, &strip->look->warning, x, baseline + i * 1.1 * em, 0);
 }
 
+/* All of a turn in a few words: it is what is said when it is chosen. */
+static char *
+dup_ground_label (const Strip           *strip,
+                  const TrSequenceGroup *group)
+{
+  g_autofree char *first = dup_label (strip, group, &group->columns[0]), *second = NULL;
+
+  if (group->n_columns < 2)
+    return g_steal_pointer (&first);
+  second = dup_label (strip, group, &group->columns[1]);
+
+  return g_strdup_printf ("%s; %s", first, second);
+}
+
 /* Under all of it, so that its words are hit as well. */
 static void
 add_ground (Strip                 *strip,
             const TrSequenceGroup *group)
 {
-  double em = strip->em, pad = 0.35 * em, top = row_top (strip, group);
-  double height = tr_sequence_row_height (&strip->sequence, strip->plan.scale) - 0.5 * em;
+  double em = strip->em, pad = 0.35 * em, top = group->top;
+  double height = group->height - 0.5 * em;
   TrBox box = { group->x - pad, top + 0.05 * em, group->width + 2 * pad, height };
-  g_autofree char *label = group->hit.part == TR_PART_OF_TURN ? g_strdup_printf (_("Turn %d"), group->hit.index + 1) :
-                                                                 g_strdup (group->columns[0].title);
+  g_autofree char *label = dup_ground_label (strip, group);
 
   tr_picture_add_rect (strip->picture, &box, NULL, TR_PEN_NONE, NULL);
   tr_picture_set_hit (strip->picture, group->hit.part, group->hit.index, label);
@@ -337,7 +343,7 @@ add_gap (Strip *strip,
          guint  i)
 {
   const TrSequenceGroup *group = &strip->sequence.groups[i];
-  double em = strip->em, middle = middle_of (strip, group), top = row_top (strip, group), x = group->x - group->gap / 2;
+  double em = strip->em, middle = middle_of (strip, group), top = group->top, x = group->x - group->gap / 2;
   double below = top + WORKTOP_AT * em + strip->across, arrow = middle + (group->after_turn ? 0.3 * em : 0);
   gboolean can_add = strip->marks->can_edit && strip->sequence.figures->dough->turns->len < TR_MAX_TURNS;
 

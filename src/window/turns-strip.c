@@ -3,45 +3,21 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The picture view tells what is grabbed, dragged and pressed; what that means
- * for a turn is decided here, and done by turn-edits.c. While an edge is
- * dragged the rows stay as they are, so that the sheet does not move away from
- * under the pointer.
+ * While an edge is dragged the rows stay as they are, so that the sheet does
+ * not move away from under the pointer.
  */
 
 #include "config.h"
 
-#include "turns-strip.h"
+#include "turns-strip-private.h"
 
 #include <glib/gi18n-lib.h>
 
-#include "../picture/sequence.h"
 #include "actions.h"
 #include "picture-view.h"
-#include "turn-edits.h"
 
 /* Until there is a picture whose text can be measured. */
 #define FIRST_LINES 10
-
-typedef enum { DRAG_NOTHING, DRAG_EDGE, DRAG_TURN } DragKind;
-
-struct _TrTurnsStrip
-{
-  GtkWidget parent_instance;
-
-  /* Children */
-  GtkWidget *view;
-
-  /* What is selected and what is dragged */
-  TrHit selected;
-  DragKind drag;
-  TrTurnRoll roll;
-  TrSequencePlan held;
-  double start_x;
-  const TrTrial *trial;
-  guint turn;
-  int drop_at;
-};
 
 enum { SELECTED, ACTIVATED, N_SIGNALS };
 static guint signals[N_SIGNALS];
@@ -78,22 +54,22 @@ make_sequence_picture (gpointer        data,
   return tr_sequence_picture_new (shown->figures, &shown->marks, reader, look, width, height);
 }
 
-static TrPage *
-get_page (TrTurnsStrip *self)
+TrPage *
+tr_turns_strip_get_page (TrTurnsStrip *self)
 {
   return (TrPage *) gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
 }
 
-static const TrDoughFigures *
-get_figures (TrTurnsStrip *self)
+const TrDoughFigures *
+tr_turns_strip_get_figures (TrTurnsStrip *self)
 {
-  TrPage *page = get_page (self);
+  TrPage *page = tr_turns_strip_get_page (self);
 
   return page != NULL ? tr_page_get_figures (page) : NULL;
 }
 
-static gboolean
-is_mirrored (TrTurnsStrip *self)
+gboolean
+tr_turns_strip_is_mirrored (TrTurnsStrip *self)
 {
   return gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
 }
@@ -103,17 +79,19 @@ set_marks (TrTurnsStrip    *self,
            TrSequenceMarks *marks)
 {
   *marks = (TrSequenceMarks) { .selected = self->selected, .drop_at = self->drop_at, .can_edit = TRUE,
-                               .is_mirrored = is_mirrored (self) };
+                               .is_mirrored = tr_turns_strip_is_mirrored (self) };
 }
 
-static void
-show (TrTurnsStrip *self)
+void
+tr_turns_strip_show (TrTurnsStrip *self)
 {
-  const TrDoughFigures *figures = get_figures (self);
+  TrPage *page = tr_turns_strip_get_page (self);
+  const TrDoughFigures *figures = tr_turns_strip_get_figures (self);
 
   if (figures == NULL)
     {
-      tr_picture_view_set_figures (TR_PICTURE_VIEW (self->view), NULL, 0, tr_page_get_reader (get_page (self)));
+      if (page != NULL)
+        tr_picture_view_set_data (TR_PICTURE_VIEW (self->view), NULL, NULL, 0, tr_page_get_reader (page));
       return;
     }
 
@@ -122,19 +100,19 @@ show (TrTurnsStrip *self)
   shown->figures = tr_dough_figures_ref ((TrDoughFigures *) figures);
   set_marks (self, &shown->marks);
   shown->held = self->held;
-  shown->marks.held = self->drag == DRAG_EDGE ? &shown->held : NULL;
-  tr_picture_view_set_data (TR_PICTURE_VIEW (self->view), shown, free_shown, 0, tr_page_get_reader (get_page (self)));
+  shown->marks.held = self->drag == TR_DRAG_EDGE ? &shown->held : NULL;
+  tr_picture_view_set_data (TR_PICTURE_VIEW (self->view), shown, free_shown, 0, tr_page_get_reader (page));
   tr_picture_view_set_selected (TR_PICTURE_VIEW (self->view), &self->selected);
 }
 
 /* How high, for a width */
 
-static gboolean
-find_plan (TrTurnsStrip   *self,
-           double          width,
-           TrSequencePlan *plan)
+gboolean
+tr_turns_strip_find_plan (TrTurnsStrip   *self,
+                          double          width,
+                          TrSequencePlan *plan)
 {
-  const TrDoughFigures *figures = get_figures (self);
+  const TrDoughFigures *figures = tr_turns_strip_get_figures (self);
   TrPicture *picture = tr_picture_view_get_picture (TR_PICTURE_VIEW (self->view));
   TrSequenceMarks marks;
 
@@ -142,10 +120,8 @@ find_plan (TrTurnsStrip   *self,
     return FALSE;
 
   set_marks (self, &marks);
-  marks.held = self->drag == DRAG_EDGE ? &self->held : NULL;
-  tr_sequence_plan (figures, &marks, tr_page_get_reader (get_page (self)), tr_picture_get_look (picture), width, plan);
-  if (marks.held != NULL)
-    plan->height = self->held.height;
+  marks.held = self->drag == TR_DRAG_EDGE ? &self->held : NULL;
+  tr_sequence_plan (figures, &marks, tr_page_get_reader (tr_turns_strip_get_page (self)), tr_picture_get_look (picture), width, plan);
 
   return TRUE;
 }
@@ -174,7 +150,7 @@ tr_turns_strip_measure (GtkWidget      *widget,
     return;
 
   gtk_widget_measure (self->view, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  if (find_plan (self, MAX (for_size, least), &plan))
+  if (tr_turns_strip_find_plan (self, MAX (for_size, least), &plan))
     *minimum = *natural = (int) ceil (plan.height);
 }
 
@@ -193,7 +169,7 @@ static gboolean
 is_there (TrTurnsStrip *self,
           const TrHit  *element)
 {
-  const TrDoughFigures *figures = get_figures (self);
+  const TrDoughFigures *figures = tr_turns_strip_get_figures (self);
 
   if (figures == NULL)
     return FALSE;
@@ -215,7 +191,7 @@ is_there (TrTurnsStrip *self,
 static void
 settle_selection (TrTurnsStrip *self)
 {
-  const TrDoughFigures *figures = get_figures (self);
+  const TrDoughFigures *figures = tr_turns_strip_get_figures (self);
 
   if (figures == NULL || is_there (self, &self->selected))
     return;
@@ -234,6 +210,12 @@ tr_turns_strip_get_selected (TrTurnsStrip *self)
 }
 
 void
+tr_turns_strip_activate (TrTurnsStrip *self)
+{
+  g_signal_emit (self, signals[ACTIVATED], 0);
+}
+
+void
 tr_turns_strip_select (TrTurnsStrip *self,
                        TrHit         element)
 {
@@ -243,7 +225,7 @@ tr_turns_strip_select (TrTurnsStrip *self,
     return;
 
   self->selected = element;
-  show (self);
+  tr_turns_strip_show (self);
   g_signal_emit (self, signals[SELECTED], 0);
 }
 
@@ -260,9 +242,9 @@ place_of (const TrHit         *element,
   return element->index + 1;
 }
 
-static TrHit
-element_at (int                   place,
-            const TrDoughFigures *figures)
+TrHit
+tr_turns_strip_element_at (int                   place,
+                           const TrDoughFigures *figures)
 {
   int n_turns = (int) figures->dough->turns->len;
 
@@ -278,12 +260,12 @@ static gboolean
 select_by (TrTurnsStrip *self,
            int           by)
 {
-  const TrDoughFigures *figures = get_figures (self);
+  const TrDoughFigures *figures = tr_turns_strip_get_figures (self);
   TrHit element;
 
   if (figures == NULL)
     return FALSE;
-  element = element_at (place_of (&self->selected, figures) + by, figures);
+  element = tr_turns_strip_element_at (place_of (&self->selected, figures) + by, figures);
   if (!is_there (self, &element))
     return FALSE;
 
@@ -296,10 +278,10 @@ static void
 select_end (TrTurnsStrip *self,
             gboolean      last)
 {
-  const TrDoughFigures *figures = get_figures (self);
+  const TrDoughFigures *figures = tr_turns_strip_get_figures (self);
 
   if (figures != NULL)
-    tr_turns_strip_select (self, element_at (!last ? 0 : (int) figures->dough->turns->len + (figures->has_sheet ? 1 : 0), figures));
+    tr_turns_strip_select (self, tr_turns_strip_element_at (!last ? 0 : (int) figures->dough->turns->len + (figures->has_sheet ? 1 : 0), figures));
 }
 
 /* Before the view sees them: there Return is a press like any other. */
@@ -310,7 +292,7 @@ key_pressed_cb (GtkEventControllerKey *controller,
                 GdkModifierType        modifiers,
                 TrTurnsStrip          *self)
 {
-  int forward = is_mirrored (self) ? -1 : 1;
+  int forward = tr_turns_strip_is_mirrored (self) ? -1 : 1;
 
   if (modifiers & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK | GDK_SUPER_MASK))
     return FALSE;
@@ -339,215 +321,11 @@ key_pressed_cb (GtkEventControllerKey *controller,
       return TRUE;
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
-      g_signal_emit (self, signals[ACTIVATED], 0);
+      tr_turns_strip_activate (self);
       return TRUE;
     default:
       return FALSE;
     }
-}
-
-/* Pointer */
-
-/* What of the strip a hit belongs to; NOTHING: none. */
-static TrHit
-element_of (TrTurnsStrip *self,
-            const TrHit  *hit)
-{
-  const TrDoughFigures *figures = get_figures (self);
-
-  switch ((int) hit->part)
-    {
-    case TR_PART_OF_LOCK_IN:
-    case TR_PART_OF_SHEET:
-    case TR_PART_OF_TURN:
-      return *hit;
-    case TR_PART_OF_ROLL:
-    case TR_PART_OF_FOLD:
-    case TR_PART_OF_EDGE:
-      return (TrHit) { TR_PART_OF_TURN, hit->index };
-    case TR_PART_OF_WORKTOP:
-      if (figures != NULL)
-        return element_at (hit->index, figures);
-      return (TrHit) { TR_PART_OF_NOTHING, -1 };
-    default:
-      return (TrHit) { TR_PART_OF_NOTHING, -1 };
-    }
-}
-
-static gboolean
-grab_edge (TrTurnsStrip *self,
-           guint         turn,
-           double        x,
-           gboolean      is_press)
-{
-  double width;
-  TrTurnRoll roll;
-
-  tr_picture_view_set_cursor (TR_PICTURE_VIEW (self->view), "ew-resize");
-  if (!tr_turn_get_roll (get_page (self), turn, &roll))
-    return FALSE;
-  if (!is_press)
-    return TRUE;
-
-  tr_picture_get_size (tr_picture_view_get_picture (TR_PICTURE_VIEW (self->view)), &width, NULL);
-  if (!find_plan (self, width, &self->held))
-    return FALSE;
-
-  self->roll = roll;
-  self->start_x = x;
-  self->drag = DRAG_EDGE;
-  tr_document_seal (tr_page_get_document (get_page (self)));
-  self->trial = tr_document_get_trial (tr_page_get_document (get_page (self)));
-
-  return TRUE;
-}
-
-static gboolean
-grabbed_cb (TrPictureView *view,
-            const TrHit   *hit,
-            double         x,
-            double         y,
-            gboolean       is_press,
-            TrTurnsStrip  *self)
-{
-  const TrDoughFigures *figures = get_figures (self);
-  TrHit element = element_of (self, hit);
-
-  if (figures == NULL || self->drag != DRAG_NOTHING)
-    return FALSE;
-  if (hit->part == TR_PART_OF_EDGE)
-    return grab_edge (self, (guint) hit->index, x, is_press);
-  if (element.part != TR_PART_OF_TURN || figures->dough->turns->len < 2)
-    return FALSE;
-  if (is_press)
-    {
-      self->drag = DRAG_TURN;
-      self->turn = (guint) element.index;
-    }
-
-  return TRUE;
-}
-
-/* Where a turn that is let go here would stand: before or after the nearest one. */
-static int
-find_drop_place (TrTurnsStrip *self,
-                 double        x,
-                 double        y)
-{
-  TrPicture *picture = tr_picture_view_get_picture (TR_PICTURE_VIEW (self->view));
-  double nearest = G_MAXDOUBLE;
-  int at = -1;
-  TrBox box;
-
-  for (int i = 0; picture != NULL && tr_picture_get_box (picture, &(TrHit) { TR_PART_OF_TURN, i }, &box); i++)
-    {
-      double across = MAX (0, MAX (box.x - x, x - box.x - box.width)), down = MAX (0, MAX (box.y - y, y - box.y - box.height));
-      gboolean is_past = (x > box.x + box.width / 2) != is_mirrored (self);
-
-      /* Rows before columns. */
-      if (across + 1000 * down >= nearest)
-        continue;
-      nearest = across + 1000 * down;
-      at = i + (is_past ? 1 : 0);
-    }
-
-  return at == (int) self->turn || at == (int) self->turn + 1 ? -1 : at;
-}
-
-static void
-dragged_cb (TrPictureView *view,
-            double         x,
-            double         y,
-            TrTurnsStrip  *self)
-{
-  int drop_at;
-
-  if (self->drag == DRAG_EDGE)
-    {
-      double by = (is_mirrored (self) ? self->start_x - x : x - self->start_x) / self->held.scale;
-
-      tr_turn_roll_to (get_page (self), &self->roll, self->roll.length_mm + by);
-      return;
-    }
-  drop_at = find_drop_place (self, x, y);
-  if (drop_at == self->drop_at)
-    return;
-
-  self->drop_at = drop_at;
-  show (self);
-}
-
-static void
-end_drag (TrTurnsStrip *self,
-          gboolean      is_cancelled)
-{
-  TrDocument *document = tr_page_get_document (get_page (self));
-
-  tr_document_seal (document);
-  if (is_cancelled && tr_document_get_trial (document) != self->trial)
-    tr_document_undo (document);
-}
-
-static void
-dropped_cb (TrPictureView *view,
-            gboolean       is_cancelled,
-            TrTurnsStrip  *self)
-{
-  DragKind drag = self->drag;
-  int at = self->drop_at;
-  guint to;
-
-  self->drag = DRAG_NOTHING;
-  self->drop_at = -1;
-  if (drag == DRAG_EDGE)
-    end_drag (self, is_cancelled);
-  tr_turns_strip_refresh (self);
-  if (drag != DRAG_TURN || is_cancelled || at < 0)
-    return;
-
-  to = (guint) at > self->turn ? (guint) at - 1 : (guint) at;
-  if (tr_turn_move (get_page (self), self->turn, to))
-    tr_turns_strip_select (self, (TrHit) { TR_PART_OF_TURN, (int) to });
-}
-
-static void
-pressed_cb (TrPictureView *view,
-            const TrHit   *hit,
-            int            n_press,
-            TrTurnsStrip  *self)
-{
-  TrHit element = element_of (self, hit);
-
-  gtk_widget_grab_focus (self->view);
-  if (hit->part == TR_PART_OF_ADD)
-    {
-      if (n_press == 1 && tr_turn_add (get_page (self), (guint) hit->index))
-        tr_turns_strip_select (self, (TrHit) { TR_PART_OF_TURN, hit->index });
-      return;
-    }
-  if (element.part == TR_PART_OF_NOTHING)
-    return;
-
-  tr_turns_strip_select (self, element);
-  if (n_press == 2)
-    g_signal_emit (self, signals[ACTIVATED], 0);
-}
-
-/* The menu is for what lies under the pointer. */
-static void
-menu_clicked_cb (GtkGestureClick *gesture,
-                 int              n_press,
-                 double           x,
-                 double           y,
-                 TrTurnsStrip    *self)
-{
-  TrHit hit;
-
-  if (!tr_picture_view_get_hover (TR_PICTURE_VIEW (self->view), &hit))
-    return;
-
-  gtk_widget_grab_focus (self->view);
-  tr_turns_strip_select (self, element_of (self, &hit));
 }
 
 /* The widget */
@@ -558,8 +336,8 @@ tr_turns_strip_direction_changed (GtkWidget        *widget,
 {
   GTK_WIDGET_CLASS (tr_turns_strip_parent_class)->direction_changed (widget, before);
 
-  if (get_figures (TR_TURNS_STRIP (widget)) != NULL)
-    show (TR_TURNS_STRIP (widget));
+  if (tr_turns_strip_get_figures (TR_TURNS_STRIP (widget)) != NULL)
+    tr_turns_strip_show (TR_TURNS_STRIP (widget));
 }
 
 static void
@@ -592,7 +370,6 @@ static void
 add_keys (TrTurnsStrip *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkGesture *menu_click = gtk_gesture_click_new ();
   g_autoptr (GMenuModel) menu = tr_actions_new_keys_menu (TR_KEYS_TURNS);
 
   tr_picture_view_set_menu (TR_PICTURE_VIEW (self->view), menu);
@@ -600,11 +377,6 @@ add_keys (TrTurnsStrip *self)
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
   gtk_widget_add_controller (self->view, keys);
   gtk_widget_add_controller (self->view, tr_actions_new_keys (TR_KEYS_TURNS));
-
-  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (menu_click), GTK_PHASE_CAPTURE);
-  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (menu_click), GDK_BUTTON_SECONDARY);
-  g_signal_connect (menu_click, "pressed", G_CALLBACK (menu_clicked_cb), self);
-  gtk_widget_add_controller (self->view, GTK_EVENT_CONTROLLER (menu_click));
 }
 
 static void
@@ -614,10 +386,7 @@ tr_turns_strip_init (TrTurnsStrip *self)
   self->drop_at = -1;
   self->view = tr_picture_view_new_for (_("Sequence"), make_sequence_picture, FIRST_LINES);
   gtk_widget_set_parent (self->view, GTK_WIDGET (self));
-  g_signal_connect (self->view, "grab", G_CALLBACK (grabbed_cb), self);
-  g_signal_connect (self->view, "dragged", G_CALLBACK (dragged_cb), self);
-  g_signal_connect (self->view, "dropped", G_CALLBACK (dropped_cb), self);
-  g_signal_connect (self->view, "pressed", G_CALLBACK (pressed_cb), self);
+  tr_turns_strip_add_pointer (self);
   add_keys (self);
 }
 
@@ -636,7 +405,7 @@ tr_turns_strip_refresh (TrTurnsStrip *self)
   int width = gtk_widget_get_width (GTK_WIDGET (self));
 
   settle_selection (self);
-  show (self);
-  if (width > 0 && find_plan (self, width, &plan) && (int) ceil (plan.height) != gtk_widget_get_height (GTK_WIDGET (self)))
+  tr_turns_strip_show (self);
+  if (width > 0 && tr_turns_strip_find_plan (self, width, &plan) && (int) ceil (plan.height) != gtk_widget_get_height (GTK_WIDGET (self)))
     gtk_widget_queue_resize (GTK_WIDGET (self));
 }
