@@ -297,12 +297,43 @@ go_page_cb (GtkWidget  *widget,
     }
 }
 
+/* The window of that name that this one has opened: asked for again it is not opened twice. */
+static gboolean
+present_again (GtkWidget  *self,
+               const char *name)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (gtk_window_get_transient_for (toplevel) == GTK_WINDOW (self)
+          && g_str_equal (gtk_widget_get_name (GTK_WIDGET (toplevel)), name))
+        {
+          gtk_window_present (toplevel);
+          return TRUE;
+        }
+    }
+
+  return FALSE;
+}
+
+static void
+present_new (GtkWidget  *window,
+             const char *name)
+{
+  gtk_widget_set_name (window, name);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
 static void
 preferences_cb (GtkWidget  *widget,
                 const char *name,
                 GVariant   *parameter)
 {
-  gtk_window_present (GTK_WINDOW (tr_preferences_window_new (GTK_WINDOW (widget), TR_WINDOW (widget)->preferences)));
+  if (!present_again (widget, "preferences"))
+    present_new (tr_preferences_window_new (GTK_WINDOW (widget), TR_WINDOW (widget)->preferences), "preferences");
 }
 
 static void
@@ -310,7 +341,8 @@ shortcuts_cb (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
 {
-  gtk_window_present (GTK_WINDOW (tr_actions_new_shortcuts_window (GTK_WINDOW (widget))));
+  if (!present_again (widget, "keys"))
+    present_new (tr_actions_new_shortcuts_window (GTK_WINDOW (widget)), "keys");
 }
 
 static void

@@ -160,13 +160,20 @@ printed_cb (TrWindow                *self,
   if (result == GTK_PRINT_OPERATION_RESULT_ERROR)
     {
       gtk_print_operation_get_error (operation, &error);
-      tr_window_show_error (self, error->message);
+      tr_window_show_error (self, error != NULL ? error->message : _("The cards could not be printed."));
     }
   else if (result == GTK_PRINT_OPERATION_RESULT_APPLY)
     {
       tr_print_memory_init (&memory);
       tr_print_memory_learn (&memory, operation);
     }
+}
+
+void
+tr_window_watch_print (TrWindow          *self,
+                       GtkPrintOperation *operation)
+{
+  g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void show_preview (TrCardJob *job, GObject *owner);
@@ -184,9 +191,11 @@ print_job (TrWindow  *self,
     tr_print_memory_set_paper (&memory, tr_card_job_get_paper (job));
   operation = tr_print_operation_new (job, &memory, show_preview, G_OBJECT (self));
   gtk_print_operation_set_allow_async (operation, TRUE);
-  g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, G_CONNECT_SWAPPED);
-  /* It keeps itself until it is done, and says in "done" what went wrong. */
-  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), &error);
+  tr_window_watch_print (self, operation);
+  /* It keeps itself until it is done, and says in "done" what went wrong once it has begun. */
+  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), &error)
+      == GTK_PRINT_OPERATION_RESULT_ERROR)
+    tr_window_show_error (self, error->message);
 }
 
 static void

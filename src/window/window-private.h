@@ -112,5 +112,7 @@ TrDough    *tr_window_new_plain_dough    (void);
 /* window-paper.c */
 void        tr_window_export             (TrWindow *self, gboolean all);
 void        tr_window_print              (TrWindow *self);
+/* Says in the notice strip what goes wrong with it, and remembers its settings when nothing does. */
+void        tr_window_watch_print        (TrWindow *self, GtkPrintOperation *operation);
 
 G_END_DECLS

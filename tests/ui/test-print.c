@@ -18,6 +18,7 @@
 #include "window/print-dialog.h"
 #include "window/print-preview.h"
 #include "window/print.h"
+#include "window/window-private.h"
 
 static const TrFigures *
 get_figures (UiFixture *fixture)
@@ -401,6 +402,25 @@ test_job_keeps_its_figures (UiFixture     *fixture,
   g_assert_cmpstr (anew, !=, before);
 }
 
+/* The window's own part: what went wrong is said where every fault of a file is. */
+static void
+test_failed_print_is_said (UiFixture     *fixture,
+                           gconstpointer  data)
+{
+  g_auto (TrPrintMemory) memory = { NULL, NULL };
+  g_autoptr (TrCardJob) job = new_job (fixture, 1, TR_PAPER_A4);
+  g_autoptr (GtkPrintOperation) operation = NULL;
+  g_autoptr (GError) error = NULL;
+
+  tr_print_memory_init (&memory);
+  operation = tr_print_operation_new (job, &memory, NULL, NULL);
+  gtk_print_operation_set_export_filename (operation, "/nonexistent/cards.pdf");
+  tr_window_watch_print (fixture->window, operation);
+  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error), ==,
+                   GTK_PRINT_OPERATION_RESULT_ERROR);
+  g_assert_nonnull (tr_window_get_notice (fixture->window, "file"));
+}
+
 /* What is remembered *********************************************************/
 
 static char *
@@ -544,6 +564,10 @@ test_preferences_window_follows_and_sets (UiFixture     *fixture,
   g_object_set (preferences, "units", "metric", "scale-step", 0.0, NULL);
   g_assert_cmpuint (gtk_drop_down_get_selected (units), ==, 0);
   g_assert_cmpuint (gtk_drop_down_get_selected (step), ==, 0);
+  /* Asked for again it is the same one. */
+  ui_act (fixture->window, "win.preferences");
+  ui_settle ();
+  g_assert_true (get_open (TR_TYPE_PREFERENCES_WINDOW) == window);
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -562,6 +586,7 @@ main (int    argc,
   UI_ADD ("/print/preview/asks-for-print-and-export", test_preview_asks_for_print_and_export);
   UI_ADD ("/print/operation/cards-follow-the-paper", test_cards_follow_the_paper);
   UI_ADD ("/print/operation/previews-in-our-window", test_operation_previews_in_our_window);
+  UI_ADD ("/print/operation/failed-is-said", test_failed_print_is_said);
   UI_ADD ("/print/job-keeps-its-figures", test_job_keeps_its_figures);
   g_test_add_func ("/print/memory/is-kept", test_memory_is_kept);
   g_test_add_func ("/print/memory/broken-is-left-out", test_broken_memory_is_left_out);

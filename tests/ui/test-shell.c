@@ -372,6 +372,36 @@ test_every_finding_leads_somewhere (UiFixture     *fixture,
     }
 }
 
+/* Undo **********************************************************************/
+
+static void
+test_undo_takes_back_what_cannot_be_read (UiFixture     *fixture,
+                                          gconstpointer  data)
+{
+  TrDocument *document = tr_window_get_document (fixture->window);
+  GtkWidget *text;
+  g_autofree char *before = NULL;
+
+  ui_act_on (fixture->window, "win.go-to", "/cut/trim_mm");
+  ui_frames (GTK_WIDGET (fixture->window), 1);
+  text = gtk_window_get_focus (GTK_WINDOW (fixture->window));
+  before = g_strdup (gtk_editable_get_text (GTK_EDITABLE (text)));
+  gtk_editable_set_text (GTK_EDITABLE (text), "thumbs");
+  g_assert_false (tr_document_is_modified (document));
+  ui_act (fixture->window, "win.undo");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, before);
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (fixture->window)) == text);
+  g_assert_false (tr_document_is_modified (document));
+
+  /* What could be read on the way is a step of the document, undone after it. */
+  gtk_editable_set_text (GTK_EDITABLE (text), "9");
+  gtk_editable_set_text (GTK_EDITABLE (text), "9 thumbs");
+  ui_act (fixture->window, "win.undo");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "9");
+  ui_act (fixture->window, "win.undo");
+  g_assert_false (tr_document_is_modified (document));
+}
+
 /* Access ********************************************************************/
 
 static gboolean
@@ -497,6 +527,7 @@ main (int    argc,
   UI_ADD ("/window/findings/pointers-lead-to-their-page", test_pointers_lead_to_their_page);
   UI_ADD ("/window/findings/strip-counts-what-the-list-shows", test_strip_counts_what_the_list_shows);
   UI_ADD ("/window/findings/every-finding-leads-somewhere", test_every_finding_leads_somewhere);
+  UI_ADD ("/window/undo/takes-back-what-cannot-be-read", test_undo_takes_back_what_cannot_be_read);
   UI_ADD ("/window/access/every-button-has-a-name", test_every_button_has_a_name);
   g_test_add_func ("/contract/window-can-be-disposed-twice", test_window_can_be_disposed_twice);
   g_test_add_func ("/preferences/are-kept", test_preferences_are_kept);
