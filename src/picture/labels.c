@@ -120,25 +120,28 @@ is_free (const Places  *places,
   return TRUE;
 }
 
-/* From the point's edge towards the nearest place of the label. */
+/* From the point's edge to just before the nearest place of the label. */
 static void
-find_leader (TrLabel *label)
+find_leader (TrLabel *label,
+             double   em)
 {
   const TrBox *box = &label->box;
   double x = CLAMP (label->x, box->x, box->x + box->width), y = CLAMP (label->y, box->y, box->y + box->height);
   double length = hypot (x - label->x, y - label->y), part = length > 0 ? MIN (1, label->radius / length) : 0;
+  double end = length > 0 ? MAX (part, 1 - 0.2 * em / length) : 0;
 
   label->leader[0] = label->x + (x - label->x) * part;
   label->leader[1] = label->y + (y - label->y) * part;
-  label->leader[2] = x;
-  label->leader[3] = y;
+  label->leader[2] = label->x + (x - label->x) * end;
+  label->leader[3] = label->y + (y - label->y) * end;
 }
 
 static void
 put (TrLabel      *label,
      const double *direction,
      double        distance,
-     gboolean      has_leader)
+     gboolean      has_leader,
+     double        em)
 {
   double off = label->radius + distance;
   double x = label->x + direction[0] * off, y = label->y + direction[1] * off;
@@ -147,7 +150,7 @@ put (TrLabel      *label,
   label->box = (TrBox) { x - across * label->width, y - down * label->height, label->width, label->height };
   label->has_leader = has_leader;
   if (has_leader)
-    find_leader (label);
+    find_leader (label, em);
 }
 
 static gboolean
@@ -170,7 +173,7 @@ place_within (const Places *places,
   for (guint d = 0; d < n_distances; d++)
     for (guint i = 0; i < G_N_ELEMENTS (directions); i++)
       {
-        put (label, directions[i], distances[d] * em, d > 0);
+        put (label, directions[i], distances[d] * em, d > 0, em);
         if (is_free (places, label) && !(minds_soft && is_on_soft (places, label)))
           return TRUE;
       }

@@ -42,9 +42,11 @@ typedef struct {
   TrLabel *labels;               /* those of owners, the current one first ... */
   int *labelled;                 /* ... and which point each names */
   guint n_labels;
-  TrBox taken[3];                /* by the band's label (no width: said under the plane) and the lines from the current point */
-  guint n_taken;
-  GPtrArray *notes;              /* lines under the plane */
+  TrBox lines[2];                /* from the current point to both axes, as thin boxes */
+  guint n_lines;
+  TrBox band_label;              /* no width: said under the plane */
+  GPtrArray *notes;              /* lines under the plane ... */
+  guint n_note_lines;            /* ... and how many it leaves room for */
 } Drawing;
 
 /* ---- places ---- */
@@ -168,7 +170,7 @@ find_area (Drawing *drawing)
   double em = drawing->em, top = 1.9 * em, left = 0, right;
 
   drawing->area.y = top;
-  drawing->area.height = drawing->height - top - 3.4 * em - drawing->notes->len * LINE * em;
+  drawing->area.height = drawing->height - top - 3.4 * em - drawing->n_note_lines * LINE * em;
   if (drawing->area.height < 3 * em)
     return FALSE;
   tr_axis_find_ticks (&plane->up, &drawing->view_up, drawing->reader, drawing->look, drawing->area.height, 2.2 * em, 0, &drawing->up);
@@ -350,41 +352,42 @@ find_drop_lines (Drawing *drawing)
   const TrBox *area = &drawing->area;
   double x, y, wide = 0.1 * drawing->em;
 
-  drawing->n_taken = 1;
+  drawing->n_lines = 0;
   for (guint i = 0; i < drawing->plane->n_points; i++)
     if (drawing->owners[i] >= 0 && drawing->plane->points[i].is_current)
       {
         find_point (drawing, i, &x, &y);
-        drawing->taken[1] = (TrBox) { x - wide, y, 2 * wide, area->y + area->height - y };
-        drawing->taken[2] = (TrBox) { area->x, y - wide, x - area->x, 2 * wide };
-        drawing->n_taken = 3;
+        drawing->lines[0] = (TrBox) { x - wide, y, 2 * wide, area->y + area->height - y };
+        drawing->lines[1] = (TrBox) { area->x, y - wide, x - area->x, 2 * wide };
+        drawing->n_lines = 2;
       }
 }
 
-/* Whether the dot of a point, its ring or its lines lie on the box. */
+/* Whether the dot of a point, its ring, its name or its lines lie on the box. */
 static gboolean
 is_on_a_point (const Drawing *drawing,
                const TrBox   *box)
 {
-  for (guint i = 1; i < drawing->n_taken; i++)
-    if (tr_boxes_overlap (box, &drawing->taken[i]))
+  for (guint i = 0; i < drawing->n_lines; i++)
+    if (tr_boxes_overlap (box, &drawing->lines[i]))
       return TRUE;
   for (guint i = 0; i < drawing->n_labels; i++)
     {
       const TrLabel *label = &drawing->labels[i];
 
-      if (tr_boxes_overlap (box, &(TrBox) { label->x - label->radius, label->y - label->radius, 2 * label->radius, 2 * label->radius }))
+      if (tr_boxes_overlap (box, &(TrBox) { label->x - label->radius, label->y - label->radius, 2 * label->radius, 2 * label->radius }) ||
+          (label->is_placed && tr_boxes_overlap (box, &label->box)))
         return TRUE;
     }
   return FALSE;
 }
 
-/* In a corner of the band where no point lies. */
+/* In a corner of the band where neither point nor name lies. */
 static gboolean
 find_band_label (Drawing *drawing)
 {
   double em = drawing->em, inset = 0.5 * em;
-  TrBox band, *label = &drawing->taken[0];
+  TrBox band, *label = &drawing->band_label;
 
   *label = (TrBox) { 0, 0, 0, 0 };
   if (!get_band_box (drawing, &band))
@@ -434,9 +437,9 @@ find_labels (Drawing  *drawing,
       if (drawing->owners[i] == (int) i && has_current (drawing, (int) i) == (round == 0))
         add_label (drawing, (int) i);
   find_drop_lines (drawing);
-  *band_is_noted = !find_band_label (drawing);
   n_edges = find_band_edges (drawing, edges);
-  tr_labels_place (drawing->labels, drawing->n_labels, &drawing->area, drawing->taken, drawing->n_taken, edges, n_edges, drawing->em);
+  tr_labels_place (drawing->labels, drawing->n_labels, &drawing->area, drawing->lines, drawing->n_lines, edges, n_edges, drawing->em);
+  *band_is_noted = !find_band_label (drawing);
   for (guint i = 0; i < drawing->n_labels; i++)
     if (!drawing->labels[i].is_placed)
       missing += count_at (drawing, drawing->labelled[i]);
@@ -444,28 +447,23 @@ find_labels (Drawing  *drawing,
 }
 
 /* What has to be said under the plane takes of its height, and so may need
- * more to be said; what has once been said stays. */
+ * more to be said. */
 static gboolean
 lay_out (Drawing *drawing)
 {
   guint missing = 0;
   gboolean band_is_noted = FALSE;
 
-  for (int round = 0; round < 3; round++)
+  for (int round = 0; round < 4; round++)
     {
-      gboolean is_noted;
-      guint n;
-
       find_notes (drawing, missing, band_is_noted);
+      if (round > 0 && drawing->notes->len <= drawing->n_note_lines)
+        return TRUE;
+      drawing->n_note_lines = drawing->notes->len;
       if (!find_area (drawing))
         return FALSE;
-      n = find_labels (drawing, &is_noted);
-      if ((n > 0) <= (missing > 0) && is_noted <= band_is_noted && n == missing)
-        return TRUE;
-      missing = MAX (missing, n);
-      band_is_noted |= is_noted;
+      missing = find_labels (drawing, &band_is_noted);
     }
-  find_notes (drawing, missing, band_is_noted);
   return TRUE;
 }
 
@@ -528,7 +526,7 @@ get_shade (const TrLook *look)
 static void
 add_band (Drawing *drawing)
 {
-  const TrBox *label = &drawing->taken[0];
+  const TrBox *label = &drawing->band_label;
   TrColour shade = get_shade (drawing->look);
   TrBox band;
 
@@ -689,7 +687,8 @@ add_names (Drawing       *drawing,
       g_autofree char *text = dup_hit_text (drawing, (guint) line->point);
       double top = label->box.y + i * LINE * drawing->em;
 
-      tr_picture_add_text (drawing->picture, line->text, drawing->em, line->is_bold ? 700 : 400, line->is_dim ? &look->dim : &look->text,
+      tr_picture_add_text (drawing->picture, line->text, drawing->em, line->is_bold ? 700 : 400,
+                           line->is_dim ? &look->dim : line->is_bold ? &look->accent : &look->text,
                            label->box.x + align * label->box.width, top + (0.08 + TR_TEXT_ASCENT) * drawing->em, align);
       tr_picture_add_rect (drawing->picture, &(TrBox) { label->box.x, top, label->box.width, LINE * drawing->em }, NULL, TR_PEN_NONE, NULL);
       tr_picture_set_hit (drawing->picture, TR_PART_OF_POINT, line->point, text);

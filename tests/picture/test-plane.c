@@ -162,6 +162,38 @@ test_names_are_apart_and_inside (void)
   g_assert_cmpuint (named, >, 40);
 }
 
+/* As many names are said to find no room as are not written. */
+static void
+test_missing_names_are_counted (void)
+{
+  guint seen = 0;
+
+  for (int round = 0; round < 60; round++)
+    {
+      const double *size = sizes[round % G_N_ELEMENTS (sizes)];
+      g_autoptr (TrPicture) picture = NULL;
+      g_autofree char *note = NULL;
+      char names[40][32];
+      guint n = (guint) g_test_rand_int_range (2, 40), missing = 0;
+      Fixture fixture;
+
+      init (&fixture);
+      for (guint i = 0; i < n; i++)
+        {
+          g_snprintf (names[i], sizeof names[i], "Dough number %u.", i);
+          add (&fixture, names[i], 50 + i * 0.3, g_test_rand_double_range (26, 30));
+        }
+      picture = make (&fixture, size);
+      for (guint i = 0; i < n; i++)
+        missing += !has_text (picture, names[i]);
+      note = g_strdup_printf ("There is no room for %u name", missing);
+      g_assert_true (has_text (picture, missing > 0 ? note : "There is no room") == (missing > 0));
+      seen += missing > 0;
+    }
+  g_assert_cmpuint (seen, >, 0);
+  g_assert_cmpuint (seen, <, 60);
+}
+
 static void
 test_names_are_hit_like_their_points (void)
 {
@@ -351,6 +383,7 @@ main (int    argc,
 
   g_test_add_func ("/picture/plane/values-and-places-are-inverse", test_values_and_places_are_inverse);
   g_test_add_func ("/picture/plane/names-are-apart-and-inside", test_names_are_apart_and_inside);
+  g_test_add_func ("/picture/plane/missing-names-are-counted", test_missing_names_are_counted);
   g_test_add_func ("/picture/plane/names-are-hit-like-their-points", test_names_are_hit_like_their_points);
   g_test_add_func ("/picture/plane/description-has-the-numbers", test_description_has_the_numbers);
   g_test_add_func ("/picture/plane/odd-values-are-drawn", test_odd_values_are_drawn);
