@@ -28,22 +28,42 @@ typedef struct {
   TrBands bands;                 /* edges NULL: too many to draw */
   double thickness_mm;           /* of the whole stack; NaN: not known */
   TrRange fat_um, dough_um;
-  gboolean is_sheet;             /* else: the block after the last turn */
+  double fat_layers, dough_layers;
+  gboolean is_sheet;             /* else: the block after the turns */
   TrLayersAt at;
   double em;
 } Layers;
 
-/* The sheet; without one, the block after the last turn. */
+static void
+take_step (Layers *layers,
+           guint   n_turns)
+{
+  const GArray *steps = layers->lamination->steps;
+  const TrTurnFigures *step;
+
+  if (steps == NULL || n_turns == 0 || n_turns > steps->len)
+    return;
+
+  step = &g_array_index (steps, TrTurnFigures, n_turns - 1);
+  layers->thickness_mm = step->folded_mm.mm[2];
+  layers->fat_um = step->fat_layer_um;
+  layers->fat_layers = step->fat_layers;
+  layers->dough_layers = step->dough_layers;
+}
+
+/* The sheet; without one, or where that is asked for, the block after the turns. */
 static void
 find_thickness (Layers               *layers,
                 const TrDoughFigures *figures)
 {
   const TrLamination *lamination = &figures->lamination;
 
-  layers->is_sheet = figures->has_sheet;
+  layers->is_sheet = figures->has_sheet && layers->at.n_turns == 0;
   layers->fat_um = lamination->fat_layer_um;
   layers->dough_um = lamination->dough_layer_um;
-  if (figures->has_sheet)
+  layers->fat_layers = lamination->fat_layers;
+  layers->dough_layers = lamination->dough_layers;
+  if (layers->is_sheet)
     {
       layers->thickness_mm = figures->sheet.thickness_mm;
       return;
@@ -51,13 +71,10 @@ find_thickness (Layers               *layers,
 
   layers->thickness_mm = lamination->lock_in.block_mm.mm[2];
   layers->dough_um = (TrRange) { NAN, NAN };
-  if (lamination->steps != NULL && lamination->steps->len > 0)
-    {
-      const TrTurnFigures *last = &g_array_index (lamination->steps, TrTurnFigures, lamination->steps->len - 1);
-
-      layers->thickness_mm = last->folded_mm.mm[2];
-      layers->fat_um = last->fat_layer_um;
-    }
+  if (layers->at.n_turns > 0)
+    take_step (layers, layers->at.n_turns);
+  else if (lamination->steps != NULL)
+    take_step (layers, lamination->steps->len);
 }
 
 /* From the top, as shares. */
@@ -65,7 +82,8 @@ static void
 find_bands (Layers               *layers,
             const TrDoughFigures *figures)
 {
-  g_autoptr (GArray) stack = tr_stack_new (figures->dough, &figures->lamination, G_MAXUINT);
+  g_autoptr (GArray) stack = tr_stack_new (figures->dough, &figures->lamination,
+                                              layers->at.n_turns > 0 ? layers->at.n_turns : G_MAXUINT);
   double edge = 0;
 
   if (stack == NULL || stack->len == 0)
@@ -230,6 +248,8 @@ add_thickness (Layers      *layers,
 
   if (layers->is_sheet)
     caption = g_strdup_printf (_("the sheet, %s"), thickness);
+  else if (layers->at.n_turns > 0)
+    caption = g_strdup_printf (_("after turn %u, %s"), layers->at.n_turns, thickness);
   else
     caption = g_strdup_printf (_("the folded block, %s"), thickness);
   shown = tr_text_shorten (layers->look, caption, layers->em, 400, room);
@@ -271,16 +291,15 @@ static guint
 make_rows (const Layers *layers,
            Row           rows[4])
 {
-  const TrLamination *lamination = layers->lamination;
-  gboolean uneven = lamination->fat_layer_um.max > lamination->fat_layer_um.min * 1.0001;
+  gboolean uneven = layers->fat_um.max > layers->fat_um.min * 1.0001;
 
-  rows[0] = (Row) { tr_words_count (layers->reader, lamination->fat_layers),
-                    g_dngettext (GETTEXT_PACKAGE, "fat layer", "fat layers", lamination->fat_layers > 1 ? 2 : 1), 2.5 };
+  rows[0] = (Row) { tr_words_count (layers->reader, layers->fat_layers),
+                    g_dngettext (GETTEXT_PACKAGE, "fat layer", "fat layers", layers->fat_layers > 1 ? 2 : 1), 2.5 };
   rows[1] = (Row) { tr_words_micrometres (layers->reader, &layers->fat_um),
                     uneven ? _("outer ones half") : _("each"), 1.9 };
-  rows[2] = (Row) { tr_words_count (layers->reader, lamination->dough_layers),
-                    g_dngettext (GETTEXT_PACKAGE, "dough layer", "dough layers", lamination->dough_layers > 1 ? 2 : 1), 1.45 };
-  rows[3] = (Row) { tr_words_count (layers->reader, lamination->bands), _("bands in all"), 1.45 };
+  rows[2] = (Row) { tr_words_count (layers->reader, layers->dough_layers),
+                    g_dngettext (GETTEXT_PACKAGE, "dough layer", "dough layers", layers->dough_layers > 1 ? 2 : 1), 1.45 };
+  rows[3] = (Row) { tr_words_count (layers->reader, layers->fat_layers + layers->dough_layers), _("bands in all"), 1.45 };
   return 4;
 }
 
@@ -366,6 +385,8 @@ describe (Layers    *layers,
     tr_picture_describe (layers->picture, _("Inner dough layers %s."), dough);
   if (isfinite (layers->thickness_mm) && layers->is_sheet)
     tr_picture_describe (layers->picture, _("The sheet is %s thick."), thickness);
+  else if (isfinite (layers->thickness_mm) && layers->at.n_turns > 0)
+    tr_picture_describe (layers->picture, _("The block after turn %u is %s thick."), layers->at.n_turns, thickness);
   else if (isfinite (layers->thickness_mm))
     tr_picture_describe (layers->picture, _("The block after the last fold is %s thick; without a cut the sheet is not known."), thickness);
   if (layers->bands.edges == NULL)
@@ -404,7 +425,7 @@ tr_layers_picture_new (const TrDoughFigures *figures,
                        double                width,
                        double                height)
 {
-  return tr_layers_picture_new_at (figures, reader, look, width, height, &(TrLayersAt) { NAN, -1 });
+  return tr_layers_picture_new_at (figures, reader, look, width, height, &(TrLayersAt) { NAN, -1, 0 });
 }
 
 TrPicture *

@@ -44,10 +44,12 @@ typedef struct { TrPicturePart part; int index; } TrHit;
 /* The stack at the end (or after n_turns), whole height and a magnified
  * window, with a scale bar, counts and µm. */
 TrPicture *tr_layers_picture_new  (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
-/* Likewise with the magnified window elsewhere and one band outlined in both. */
+/* Likewise with the magnified window elsewhere, one band outlined in both, or
+ * of the folded block after some turns. */
 typedef struct {
   double middle;                 /* of the window, as a share of the stack from the top; NaN: 0.5 */
   int band;                      /* from the top; -1: none */
+  guint n_turns;                 /* after so many of them; 0: at the end */
 } TrLayersAt;
 TrPicture *tr_layers_picture_new_at (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height, const TrLayersAt *at);
 /* The bands of the whole stack, from the top; 0 where they are too many to draw. */

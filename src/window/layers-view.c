@@ -24,6 +24,7 @@ struct _TrLayersView
   /* Borrowed References */
   TrPictureView *picture;
   GtkLabel *words;
+  GtkWidget *after;              /* ticked: after the turn, not at the end */
 
   /* Owned */
   TrDoughFigures *figures;
@@ -32,6 +33,7 @@ struct _TrLayersView
   double middle;                 /* where the window stays; NaN: the middle */
   double passing_middle;         /* while the pointer is on the whole stack; NaN: it is not */
   int pointed_band, stepped_band;       /* -1: none */
+  guint turn;                    /* that is chosen, from 1; 0: none */
 };
 
 G_DEFINE_FINAL_TYPE (TrLayersView, tr_layers_view, GTK_TYPE_WIDGET)
@@ -51,7 +53,8 @@ make_layers (gpointer        data,
              double          height)
 {
   TrLayersView *self = data;
-  TrLayersAt at = { isnan (self->passing_middle) ? self->middle : self->passing_middle, get_band (self) };
+  gboolean is_after = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->after));
+  TrLayersAt at = { isnan (self->passing_middle) ? self->middle : self->passing_middle, get_band (self), is_after ? self->turn : 0 };
 
   return tr_layers_picture_new_at (self->figures, reader, look, width, height, &at);
 }
@@ -80,6 +83,16 @@ show_band (TrLayersView *self)
   tr_picture_view_set_selected (self->picture, self->stepped_band >= 0 ? &hit : NULL);
   words = dup_words (self);
   gtk_label_set_label (self->words, words);
+}
+
+/* The bands are others now. */
+static void
+show_stack (TrLayersView *self)
+{
+  self->middle = self->passing_middle = NAN;
+  self->pointed_band = self->stepped_band = -1;
+  if (self->figures != NULL)
+    show_band (self);
 }
 
 static double
@@ -220,7 +233,7 @@ tr_layers_view_init (TrLayersView *self)
 {
   GtkEventController *keys = gtk_event_controller_key_new (), *motion = gtk_event_controller_motion_new ();
   GtkWidget *picture = tr_picture_view_new_for (_("Layers"), make_layers, LINES);
-  GtkWidget *words = gtk_label_new ("");
+  GtkWidget *words = gtk_label_new (""), *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))), GTK_ORIENTATION_VERTICAL);
   self->middle = self->passing_middle = NAN;
@@ -241,8 +254,15 @@ tr_layers_view_init (TrLayersView *self)
   gtk_label_set_xalign (self->words, 0);
   gtk_label_set_ellipsize (self->words, PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (words, "dim-label");
-  gtk_widget_set_margin_top (words, 6);
-  gtk_widget_set_parent (words, GTK_WIDGET (self));
+  gtk_widget_set_hexpand (words, TRUE);
+  gtk_box_append (GTK_BOX (foot), words);
+
+  self->after = gtk_check_button_new ();
+  gtk_widget_set_visible (self->after, FALSE);
+  g_signal_connect_object (self->after, "toggled", G_CALLBACK (show_stack), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (foot), self->after);
+  gtk_widget_set_margin_top (foot, 6);
+  gtk_widget_set_parent (foot, GTK_WIDGET (self));
 }
 
 GtkWidget *
@@ -276,6 +296,24 @@ tr_layers_view_set_figures (TrLayersView         *self,
   gtk_widget_set_visible (GTK_WIDGET (self), own != NULL);
   if (own != NULL)
     show_band (self);
+}
+
+void
+tr_layers_view_set_turn (TrLayersView *self,
+                         guint         turn)
+{
+  g_return_if_fail (TR_IS_LAYERS_VIEW (self));
+
+  g_autofree char *label = g_strdup_printf (_("After turn %u"), turn);
+
+  if (turn == self->turn)
+    return;
+
+  self->turn = turn;
+  gtk_check_button_set_label (GTK_CHECK_BUTTON (self->after), label);
+  gtk_widget_set_visible (self->after, turn > 0);
+  if (gtk_check_button_get_active (GTK_CHECK_BUTTON (self->after)))
+    show_stack (self);
 }
 
 TrPictureView *

@@ -24,6 +24,10 @@ GtkWidget     *tr_layers_view_new         (void);
 void           tr_layers_view_set_figures (TrLayersView         *self,
                                            const TrDoughFigures *figures,
                                            const TrReader       *reader);
+/* The turn that is chosen, counted from 1: its layers can be shown in place of
+ * those at the end. 0: none. */
+void           tr_layers_view_set_turn    (TrLayersView         *self,
+                                           guint                 turn);
 TrPictureView *tr_layers_view_get_picture (TrLayersView         *self);
 /* What the line below says. */
 const char    *tr_layers_view_get_text    (TrLayersView         *self);

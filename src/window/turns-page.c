@@ -120,6 +120,7 @@ show_editor (TrTurnsPage *self)
   else
     tr_words_label_take (self->to_sheet, dup_to_sheet (tr_page_get_figures (page), tr_page_get_reader (page)));
 
+  tr_layers_view_set_turn (TR_LAYERS_VIEW (self->layers), editor == self->turn ? (guint) get_selected (self).index + 1 : 0);
   gtk_widget_set_visible (self->lock_in, editor == self->lock_in);
   gtk_widget_set_visible (self->turn, editor == self->turn);
   gtk_widget_set_visible (self->sheet, editor == self->sheet);

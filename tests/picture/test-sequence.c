@@ -290,6 +290,32 @@ test_held_plan_stays (void)
   g_assert_cmpfloat_with_epsilon (moved.width, box.width / 0.8 * held.scale / plan.scale, 1e-6);
 }
 
+/* The stack after a turn has that turn's layers and its folded block's thickness. */
+static void
+test_layers_after_a_turn (void)
+{
+  g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+  const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
+  TrReader reader;
+  TrLook look;
+
+  init_look (&look);
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  for (guint n = 1; n <= dough->lamination.steps->len; n++)
+    {
+      const TrTurnFigures *step = &g_array_index (dough->lamination.steps, TrTurnFigures, n - 1);
+      TrLayersAt at = { NAN, -1, n };
+      g_autoptr (TrPicture) picture = tr_layers_picture_new_at (dough, &reader, &look, 900, 400, &at);
+      g_autofree char *count = g_strdup_printf ("%g fat layers", step->fat_layers);
+      g_autofree char *thickness = tr_words_length (&reader, step->folded_mm.mm[2]);
+
+      g_assert_cmpfloat (tr_picture_count_bands (picture), ==, step->fat_layers + step->dough_layers);
+      g_assert_true (g_str_has_prefix (tr_picture_get_description (picture), count));
+      g_assert_nonnull (strstr (tr_picture_get_description (picture), thickness));
+    }
+}
+
 /* Nothing broken where there is nothing. */
 static void
 test_without_lock_in_turns_or_cut (void)
@@ -333,6 +359,7 @@ main (int   argc,
   g_test_add_func ("/sequence/places-to-add", test_places_to_add);
   g_test_add_func ("/sequence/mirrored", test_mirrored);
   g_test_add_func ("/sequence/held-plan-stays", test_held_plan_stays);
+  g_test_add_func ("/sequence/layers-after-a-turn", test_layers_after_a_turn);
   g_test_add_func ("/sequence/without-lock-in-turns-or-cut", test_without_lock_in_turns_or_cut);
   return g_test_run ();
 }

@@ -14,6 +14,7 @@
 #include "hand.h"
 #include "page-fixture.h"
 #include "picture/sequence.h"
+#include "window/layers-view.h"
 #include "window/picture-view.h"
 #include "window/turn-editor.h"
 #include "window/turns-strip.h"
@@ -217,6 +218,27 @@ test_dragged_edge_is_never_thicker_than_its_block (Fixture       *fixture,
   g_assert_cmpfloat (step->rolled_mm.mm[2], <=, step->start_mm.mm[2]);
 }
 
+/* The layers at the end, or after the turn that is chosen. */
+static void
+test_layers_after_the_chosen_turn (Fixture       *fixture,
+                                   gconstpointer  data)
+{
+  TrLayersView *layers = TR_LAYERS_VIEW (ui_find_type (GTK_WIDGET (fixture->page.page), TR_TYPE_LAYERS_VIEW));
+  GtkWidget *after = ui_find_type (GTK_WIDGET (layers), GTK_TYPE_CHECK_BUTTON);
+  TrPictureView *view = tr_layers_view_get_picture (layers);
+
+  click (fixture, TR_PART_OF_FOLD, 1);
+  g_assert_cmpstr (gtk_check_button_get_label (GTK_CHECK_BUTTON (after)), ==, "After turn 2");
+  g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (view)), "36 fat layers"));
+  hand_click (after, gtk_widget_get_width (after) / 2.0, gtk_widget_get_height (after) / 2.0);
+  g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (view)), "12 fat layers"));
+  click (fixture, TR_PART_OF_FOLD, 0);
+  g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (view)), "3 fat layers"));
+  click (fixture, TR_PART_OF_LOCK_IN, 0);
+  g_assert_false (gtk_widget_get_mapped (after));
+  g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (view)), "36 fat layers"));
+}
+
 /* Keyboard *****************************************************************/
 
 static void
@@ -376,6 +398,7 @@ main (int   argc,
   ADD ("/turns/edge-is-dragged-thinner", NULL, test_edge_is_dragged_thinner);
   ADD ("/turns/escape-gives-back-what-was-dragged", NULL, test_escape_gives_back_what_was_dragged);
   ADD ("/turns/dragged-edge-is-never-thicker-than-its-block", NULL, test_dragged_edge_is_never_thicker_than_its_block);
+  ADD ("/turns/layers-after-the-chosen-turn", NULL, test_layers_after_the_chosen_turn);
   ADD ("/turns/keys", NULL, test_keys);
   ADD ("/turns/return-goes-to-the-fields", NULL, test_return_goes_to_the_fields);
   ADD ("/turns/no-more-than-the-most-turns", NULL, test_no_more_than_the_most_turns);
