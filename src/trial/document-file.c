@@ -316,7 +316,7 @@ tr_document_reload (TrDocument  *self,
 
   set_disk (self, &state);
   self->is_backed_up = FALSE;
-  tr_history_seal (self->history);
+  tr_history_settle (self->history);
   gboolean is_same = tr_trial_is_same (trial, tr_history_get_trial (self->history), &bytes);
   if (!is_same)
     tr_history_push (self->history, g_steal_pointer (&trial), "Reload", NULL, "", bytes, self->clock ());

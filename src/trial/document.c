@@ -236,6 +236,25 @@ tr_document_seal (TrDocument *self)
 }
 
 void
+tr_document_begin_drag (TrDocument *self)
+{
+  g_return_if_fail (TR_IS_DOCUMENT (self));
+
+  tr_history_begin_drag (self->history);
+}
+
+void
+tr_document_end_drag (TrDocument *self,
+                      gboolean    is_cancelled)
+{
+  g_return_if_fail (TR_IS_DOCUMENT (self));
+
+  g_autofree char *pointer = tr_history_end_drag (self->history, is_cancelled);
+  if (pointer != NULL)
+    _tr_document_announce (self, pointer);
+}
+
+void
 tr_document_undo (TrDocument *self)
 {
   g_return_if_fail (TR_IS_DOCUMENT (self));

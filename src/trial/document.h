@@ -59,6 +59,15 @@ gboolean         tr_document_commit         (TrDocument  *self,
                                              const char  *pointer,
                                              GError     **error);
 void             tr_document_seal           (TrDocument *self);
+/* Between these every commit joins one undo step, whatever its key and the
+ * quiet; the figures follow each. A cancelled drag leaves trial, history (undo
+ * and redo) and the saved marker as they were before it, and emits `changed`
+ * if anything had been committed. Nothing committed: no step. Undo, redo, save
+ * and reload in between make a step of what was dragged so far. A drag that
+ * begins ends the one before; ending none does nothing. */
+void             tr_document_begin_drag     (TrDocument  *self);
+void             tr_document_end_drag       (TrDocument  *self,
+                                             gboolean     is_cancelled);
 void             tr_document_undo           (TrDocument *self);
 void             tr_document_redo           (TrDocument *self);
 const char      *tr_document_get_undo_label (TrDocument *self);   /* NULL: nothing to undo */

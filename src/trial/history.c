@@ -10,6 +10,12 @@
  * Step 0 is where it all began; its label and pointer say nothing. `saved` is
  * an index, or NOWHERE once the saved trial can no longer be reached: an edit
  * after an undo cut it off, or it was so long ago that it is forgotten.
+ *
+ * A drag lies beside the steps until it ends: nothing of them is touched, so
+ * that a cancelled one costs nothing, not even what could be redone.
+ *
+ *     steps     0 ─── 1 ─── 2 ─── 3        current 1, redo would give 2
+ *                     └── dragged          the trial now; undo would give 1
  */
 
 #include "history.h"
@@ -28,6 +34,8 @@ struct _TrHistory {
   gsize bytes;                   /* of all steps */
   gboolean is_sealed;            /* nothing joins the current step */
   gint64 pushed_us;
+  gboolean is_dragging;
+  Step *dragged;                 /* NULL: nothing was committed in this drag yet */
 };
 
 static void
@@ -57,6 +65,8 @@ step_new (TrTrial    *trial,
 
   return step;
 }
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Step, step_free)
 
 static Step *
 step_at (const TrHistory *self,
@@ -89,6 +99,7 @@ tr_history_free (TrHistory *self)
   if (self == NULL)
     return;
 
+  g_clear_pointer (&self->dragged, step_free);
   g_ptr_array_unref (self->steps);
   g_free (self);
 }
@@ -96,19 +107,22 @@ tr_history_free (TrHistory *self)
 const TrTrial *
 tr_history_get_trial (const TrHistory *self)
 {
-  return step_at (self, self->current)->trial;
+  return self->dragged != NULL ? self->dragged->trial : step_at (self, self->current)->trial;
 }
 
 const TrTrial *
 tr_history_peek_undo (const TrHistory *self)
 {
+  if (self->dragged != NULL)
+    return step_at (self, self->current)->trial;
+
   return self->current > 0 ? step_at (self, self->current - 1)->trial : NULL;
 }
 
 guint
 tr_history_get_n_undo (const TrHistory *self)
 {
-  return (guint) self->current;
+  return (guint) self->current + (self->dragged != NULL ? 1 : 0);
 }
 
 /* Adding and forgetting */
@@ -148,11 +162,25 @@ tr_history_would_join (const TrHistory *self,
                        const char      *key,
                        gint64           now_us)
 {
+  if (self->is_dragging)
+    return self->dragged != NULL;
+
   return key != NULL
          && !self->is_sealed
          && self->current == last_index (self)
          && g_strcmp0 (step_at (self, self->current)->key, key) == 0
          && now_us - self->pushed_us < TR_HISTORY_QUIET_US;
+}
+
+static void
+add_step (TrHistory *self,
+          Step      *step)
+{
+  forget_redo (self);
+  g_ptr_array_add (self->steps, step);
+  self->current++;
+  self->bytes += step->bytes;
+  forget_oldest (self);
 }
 
 void
@@ -164,21 +192,31 @@ tr_history_push (TrHistory  *self,
                  gsize       bytes,
                  gint64      now_us)
 {
+  g_autoptr (Step) step = step_new (trial, label, key, pointer, bytes);
+
   if (tr_history_would_join (self, key, now_us))
     tr_history_drop_newest (self);
 
-  forget_redo (self);
-  g_ptr_array_add (self->steps, step_new (trial, label, key, pointer, bytes));
-  self->current++;
-  self->bytes += bytes;
+  if (self->is_dragging)
+    {
+      self->dragged = g_steal_pointer (&step);
+      return;
+    }
+
+  add_step (self, g_steal_pointer (&step));
   self->is_sealed = FALSE;
   self->pushed_us = now_us;
-  forget_oldest (self);
 }
 
 void
 tr_history_drop_newest (TrHistory *self)
 {
+  if (self->dragged != NULL)
+    {
+      g_clear_pointer (&self->dragged, step_free);
+      return;
+    }
+
   g_return_if_fail (self->current > 0 && self->current == last_index (self));
 
   remove_step (self, self->current);
@@ -191,15 +229,48 @@ tr_history_seal (TrHistory *self)
   self->is_sealed = TRUE;
 }
 
+/* Dragging */
+
+void
+tr_history_settle (TrHistory *self)
+{
+  if (self->dragged != NULL)
+    add_step (self, g_steal_pointer (&self->dragged));
+  tr_history_seal (self);
+}
+
+void
+tr_history_begin_drag (TrHistory *self)
+{
+  tr_history_settle (self);
+  self->is_dragging = TRUE;
+}
+
+char *
+tr_history_end_drag (TrHistory *self,
+                     gboolean   is_cancelled)
+{
+  char *pointer = NULL;
+
+  self->is_dragging = FALSE;
+  if (is_cancelled && self->dragged != NULL)
+    {
+      pointer = g_steal_pointer (&self->dragged->pointer);
+      g_clear_pointer (&self->dragged, step_free);
+    }
+  tr_history_settle (self);
+
+  return pointer;
+}
+
 /* Going back and forth */
 
 const char *
 tr_history_undo (TrHistory *self)
 {
+  tr_history_settle (self);
   if (self->current == 0)
     return NULL;
-
-  tr_history_seal (self);
 
   return step_at (self, self->current--)->pointer;
 }
@@ -207,10 +278,9 @@ tr_history_undo (TrHistory *self)
 const char *
 tr_history_redo (TrHistory *self)
 {
+  tr_history_settle (self);
   if (self->current == last_index (self))
     return NULL;
-
-  tr_history_seal (self);
 
   return step_at (self, ++self->current)->pointer;
 }
@@ -218,13 +288,16 @@ tr_history_redo (TrHistory *self)
 const char *
 tr_history_get_undo_label (const TrHistory *self)
 {
+  if (self->dragged != NULL)
+    return self->dragged->label;
+
   return self->current > 0 ? step_at (self, self->current)->label : NULL;
 }
 
 const char *
 tr_history_get_redo_label (const TrHistory *self)
 {
-  return self->current < last_index (self) ? step_at (self, self->current + 1)->label : NULL;
+  return self->dragged == NULL && self->current < last_index (self) ? step_at (self, self->current + 1)->label : NULL;
 }
 
 /* What is on disk */
@@ -232,19 +305,19 @@ tr_history_get_redo_label (const TrHistory *self)
 gboolean
 tr_history_is_saved (const TrHistory *self)
 {
-  return self->saved == self->current;
+  return self->dragged == NULL && self->saved == self->current;
 }
 
 void
 tr_history_mark_saved (TrHistory *self)
 {
+  tr_history_settle (self);
   self->saved = self->current;
-  tr_history_seal (self);
 }
 
 void
 tr_history_mark_unsaved (TrHistory *self)
 {
+  tr_history_settle (self);
   self->saved = NOWHERE;
-  tr_history_seal (self);
 }

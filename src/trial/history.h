@@ -49,6 +49,15 @@ gboolean       tr_history_would_join     (const TrHistory *self,
 /* Forgets the newest step: joined commits that led back to where they began. */
 void           tr_history_drop_newest    (TrHistory *self);
 void           tr_history_seal           (TrHistory *self);
+
+/* In a drag every push joins, whatever its key and however long it took, and
+ * until it ends nothing else is forgotten. Undo, redo and both marks settle
+ * what was dragged so far as a step; the drag then goes on from there. */
+void           tr_history_begin_drag     (TrHistory *self);
+void           tr_history_settle         (TrHistory *self);
+/* The pointer of what was taken back; NULL: nothing was. (transfer full) */
+char          *tr_history_end_drag       (TrHistory *self,
+                                          gboolean   is_cancelled);
 /* The pointer of what was undone or redone; NULL: nothing to do. */
 const char    *tr_history_undo           (TrHistory *self);
 const char    *tr_history_redo           (TrHistory *self);

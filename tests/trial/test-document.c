@@ -223,6 +223,109 @@ test_typing_back_is_a_step (Watched       *watched,
 }
 
 static void
+test_paused_drag_is_one_step (Watched       *watched,
+                              gconstpointer  data)
+{
+  const char *before = get_title (watched->document);
+
+  tr_document_begin_drag (watched->document);
+  set_title (watched->document, "A", "title");
+  now_us += 5 * G_USEC_PER_SEC;
+  set_title (watched->document, "B", "title");
+  now_us += 5 * G_USEC_PER_SEC;
+  set_title (watched->document, "C", "another");
+  tr_document_end_drag (watched->document, FALSE);
+
+  g_assert_cmpuint (watched->pointers->len, ==, 3);
+  g_assert_cmpstr (tr_document_get_undo_label (watched->document), ==, "C");
+  tr_document_undo (watched->document);
+  g_assert_cmpstr (get_title (watched->document), ==, before);
+  g_assert_null (tr_document_get_undo_label (watched->document));
+}
+
+static void
+test_cancelled_drag_restores_all (Watched       *watched,
+                                  gconstpointer  data)
+{
+  const TrTrial *before;
+
+  set_title (watched->document, "A", NULL);
+  set_title (watched->document, "B", NULL);
+  tr_document_undo (watched->document);
+  before = tr_document_get_trial (watched->document);
+  g_ptr_array_set_size (watched->pointers, 0);
+
+  tr_document_begin_drag (watched->document);
+  set_title (watched->document, "C", NULL);
+  g_assert_null (tr_document_get_redo_label (watched->document));
+  tr_document_end_drag (watched->document, TRUE);
+
+  g_assert_true (tr_document_get_trial (watched->document) == before);
+  g_assert_cmpstr (tr_document_get_undo_label (watched->document), ==, "A");
+  g_assert_cmpstr (tr_document_get_redo_label (watched->document), ==, "B");
+  g_assert_cmpuint (watched->pointers->len, ==, 2);
+  g_assert_cmpstr (g_ptr_array_index (watched->pointers, 1), ==, "/title");
+
+  tr_document_undo (watched->document);
+  g_assert_false (tr_document_is_modified (watched->document));
+  tr_document_redo (watched->document);
+  tr_document_redo (watched->document);
+  g_assert_cmpstr (get_title (watched->document), ==, "B");
+}
+
+static void
+test_cancelled_drag_is_unmodified (Watched       *watched,
+                                   gconstpointer  data)
+{
+  tr_document_begin_drag (watched->document);
+  set_title (watched->document, "A", NULL);
+  g_assert_true (tr_document_is_modified (watched->document));
+  tr_document_end_drag (watched->document, TRUE);
+  g_assert_false (tr_document_is_modified (watched->document));
+
+  /* nothing was committed: nothing is announced */
+  g_ptr_array_set_size (watched->pointers, 0);
+  tr_document_begin_drag (watched->document);
+  tr_document_end_drag (watched->document, TRUE);
+  tr_document_end_drag (watched->document, FALSE);
+  g_assert_cmpuint (watched->pointers->len, ==, 0);
+}
+
+static void
+test_dragged_back_leaves_no_step (Watched       *watched,
+                                  gconstpointer  data)
+{
+  g_autofree char *before = g_strdup (get_title (watched->document));
+
+  tr_document_begin_drag (watched->document);
+  set_title (watched->document, "A", NULL);
+  set_title (watched->document, before, NULL);
+  tr_document_end_drag (watched->document, FALSE);
+
+  g_assert_null (tr_document_get_undo_label (watched->document));
+  g_assert_false (tr_document_is_modified (watched->document));
+}
+
+static void
+test_undo_in_a_drag_is_safe (Watched       *watched,
+                             gconstpointer  data)
+{
+  g_autofree char *before = g_strdup (get_title (watched->document));
+
+  tr_document_begin_drag (watched->document);
+  set_title (watched->document, "A", NULL);
+  tr_document_undo (watched->document);
+  g_assert_cmpstr (get_title (watched->document), ==, before);
+  set_title (watched->document, "B", NULL);
+  set_title (watched->document, "C", NULL);
+  tr_document_end_drag (watched->document, FALSE);
+  g_assert_cmpstr (get_title (watched->document), ==, "C");
+  tr_document_undo (watched->document);
+  g_assert_cmpstr (get_title (watched->document), ==, before);
+  g_assert_false (tr_document_is_modified (watched->document));
+}
+
+static void
 test_other_doughs_keep_their_figures (Watched       *watched,
                                       gconstpointer  data)
 {
@@ -326,6 +429,11 @@ main (int   argc,
   ADD ("drag-is-one-step", test_drag_is_one_step);
   ADD ("drag-back-leaves-no-step", test_drag_back_leaves_no_step);
   ADD ("typing-back-is-a-step", test_typing_back_is_a_step);
+  ADD ("paused-drag-is-one-step", test_paused_drag_is_one_step);
+  ADD ("cancelled-drag-restores-all", test_cancelled_drag_restores_all);
+  ADD ("cancelled-drag-is-unmodified", test_cancelled_drag_is_unmodified);
+  ADD ("dragged-back-leaves-no-step", test_dragged_back_leaves_no_step);
+  ADD ("undo-in-a-drag-is-safe", test_undo_in_a_drag_is_safe);
   ADD ("other-doughs-keep-their-figures", test_other_doughs_keep_their_figures);
   ADD ("removing-a-dough-removes-references", test_removing_a_dough_removes_references);
   ADD ("edit-from-changed", test_edit_from_changed);

@@ -302,6 +302,42 @@ test_child_save (void)
   g_assert_true (tr_document_is_modified (document));
 }
 
+/* What was dragged so far is what is saved, and cancelling goes back to that. */
+static void
+test_save_in_a_drag (Place         *place,
+                     gconstpointer  data)
+{
+  g_autoptr (TrDocument) document = document_open (place->file);
+
+  tr_document_begin_drag (document);
+  document_set_title (document, "Dragged");
+  document_save (document);
+  g_assert_false (tr_document_is_modified (document));
+  place_assert_holds (place->path, "\"title\": \"Dragged\"");
+
+  document_set_title (document, "Further");
+  g_assert_true (tr_document_is_modified (document));
+  tr_document_end_drag (document, TRUE);
+  g_assert_cmpstr (tr_document_get_trial (document)->title, ==, "Dragged");
+  g_assert_false (tr_document_is_modified (document));
+}
+
+static void
+test_reload_in_a_drag (Place         *place,
+                       gconstpointer  data)
+{
+  g_autoptr (TrDocument) document = document_open (place->file);
+
+  tr_document_begin_drag (document);
+  document_set_title (document, "Dragged");
+  g_assert_true (tr_document_reload (document, NULL));
+  g_assert_false (tr_document_is_modified (document));
+  tr_document_end_drag (document, TRUE);
+  g_assert_cmpstr (tr_document_get_trial (document)->title, ==, "Lighthouse buns");
+  tr_document_undo (document);
+  g_assert_cmpstr (tr_document_get_trial (document)->title, ==, "Dragged");
+}
+
 static void
 test_save_as (Place         *place,
               gconstpointer  data)
@@ -602,6 +638,8 @@ main (int   argc,
   ADD ("full-device", test_full_device);
   ADD ("write-fails-half-way", test_write_fails_half_way);
   g_test_add_func ("/trial/file/child/save", test_child_save);
+  ADD ("save-in-a-drag", test_save_in_a_drag);
+  ADD ("reload-in-a-drag", test_reload_in_a_drag);
   ADD ("save-as", test_save_as);
   ADD ("save-as-refused", test_save_as_refused);
   ADD ("longest-name", test_longest_name);

@@ -14,6 +14,7 @@
 /* One letter a command, words parted by spaces:
  *   aX   push title X without key      kX  push X with key k (l: key l)
  *   u    undo     r  redo     s  mark saved     x  seal     d  drop newest
+ *   b    begin a drag         e  end it         c  cancel it
  *   +N   N tenths of a second pass
  * and after each script: title, steps to undo, undo label, redo label, saved. */
 typedef struct {
@@ -53,6 +54,28 @@ static const Script scripts[] = {
   { "drop-leads-back", "aA kB kC d", "A", 1, "A", NULL, FALSE },
   { "drop-leads-back-to-saved", "kB kC d", "0", 0, NULL, NULL, TRUE },
   { "drop-then-same-key-does-not-join-the-one-before", "kA x kB d kC", "C", 2, "C", NULL, FALSE },
+  { "drag-joins-over-the-quiet", "b kA +50 kB e", "B", 1, "B", NULL, FALSE },
+  { "drag-joins-whatever-the-key", "b aA lB kC e", "C", 1, "C", NULL, FALSE },
+  { "drag-with-nothing-makes-no-step", "aA u b e", "0", 0, NULL, "A", TRUE },
+  { "drag-is-seen-before-it-ends", "aA s aB u b kC", "C", 2, "C", NULL, FALSE },
+  { "drag-undo-at-once", "aA b kB kC e u", "A", 1, "A", "C", FALSE },
+  { "drag-forgets-redo-when-it-ends", "aA aB u b kC e", "C", 2, "C", NULL, FALSE },
+  { "cancelled-drag-keeps-undo-and-redo", "aA aB u b kC kD c", "A", 1, "A", "B", FALSE },
+  { "cancelled-drag-keeps-redo-alive", "aA aB u b kC c r", "B", 2, "B", NULL, FALSE },
+  { "cancelled-drag-keeps-saved", "aA s b kB c", "A", 1, "A", NULL, TRUE },
+  { "cancelled-drag-keeps-saved-ahead", "aA s u b kB c r", "A", 1, "A", NULL, TRUE },
+  { "drag-seal-does-not-part", "b kA x kB e", "B", 1, "B", NULL, FALSE },
+  { "drag-does-not-join-the-step-before", "kA b kB e", "B", 2, "B", NULL, FALSE },
+  { "nothing-joins-after-a-drag", "b kA e kB", "B", 2, "B", NULL, FALSE },
+  { "drag-drop-leads-back", "aA u b kB d e", "0", 0, NULL, "A", TRUE },
+  { "undo-in-a-drag", "aA b kB u", "A", 1, "A", "B", FALSE },
+  { "drag-goes-on-after-undo", "aA b kB u kC kD e", "D", 2, "D", NULL, FALSE },
+  { "cancel-after-undo-keeps-what-undo-left", "aA b kB u kC c", "A", 1, "A", "B", FALSE },
+  { "save-in-a-drag", "b kA s", "A", 1, "A", NULL, TRUE },
+  { "cancel-after-save-goes-back-to-it", "b kA s kB c", "A", 1, "A", NULL, TRUE },
+  { "redo-in-a-drag-finds-nothing", "aA u b kB r", "B", 1, "B", NULL, FALSE },
+  { "begin-settles-the-drag-before", "b kA b kB c", "A", 1, "A", NULL, FALSE },
+  { "end-without-drag", "aA e c", "A", 1, "A", NULL, FALSE },
 };
 
 static TrTrial *
@@ -91,6 +114,9 @@ run_command (TrHistory  *history,
     case 's': tr_history_mark_saved (history); break;
     case 'x': tr_history_seal (history); break;
     case 'd': tr_history_drop_newest (history); break;
+    case 'b': tr_history_begin_drag (history); break;
+    case 'e': g_assert_null (tr_history_end_drag (history, FALSE)); break;
+    case 'c': g_free (tr_history_end_drag (history, TRUE)); break;
     case '+': *now_us += g_ascii_strtoll (command + 1, NULL, 10) * G_USEC_PER_SEC / 10; break;
     default: g_assert_not_reached ();
     }
@@ -182,7 +208,15 @@ test_bytes_are_bounded (void)
 typedef struct {
   GPtrArray *titles;
   int current, saved;
+  gboolean is_dragging;
+  char *dragged;
 } Model;
+
+static const char *
+model_title (const Model *model)
+{
+  return model->dragged != NULL ? model->dragged : g_ptr_array_index (model->titles, model->current);
+}
 
 static void
 model_push (Model      *model,
@@ -196,27 +230,66 @@ model_push (Model      *model,
 }
 
 static void
+model_settle (Model *model)
+{
+  g_autofree char *dragged = g_steal_pointer (&model->dragged);
+
+  if (dragged != NULL)
+    model_push (model, dragged);
+}
+
+static void
+drag_both (TrHistory *history,
+           Model     *model)
+{
+  gboolean is_cancelled = g_test_rand_bit ();
+
+  if (!model->is_dragging)
+    {
+      tr_history_begin_drag (history);
+      model->is_dragging = TRUE;
+      return;
+    }
+
+  g_autofree char *pointer = tr_history_end_drag (history, is_cancelled);
+  g_assert_cmpint (pointer != NULL, ==, is_cancelled && model->dragged != NULL);
+  if (is_cancelled)
+    g_clear_pointer (&model->dragged, g_free);
+  model_settle (model);
+  model->is_dragging = FALSE;
+}
+
+static void
 step_both (TrHistory *history,
            Model     *model,
            guint      n)
 {
   g_autofree char *title = g_strdup_printf ("t%u", n);
 
-  switch (g_test_rand_int_range (0, 5))
+  switch (g_test_rand_int_range (0, 6))
     {
     case 0: case 1:
       push (history, title, NULL, 0);
-      model_push (model, title);
+      if (model->is_dragging)
+        tr_set_text (&model->dragged, title);
+      else
+        model_push (model, title);
       break;
     case 2:
+      model_settle (model);
       g_assert_cmpint (tr_history_undo (history) != NULL, ==, model->current > 0);
       model->current = MAX (model->current - 1, 0);
       break;
     case 3:
+      model_settle (model);
       g_assert_cmpint (tr_history_redo (history) != NULL, ==, model->current + 1 < (int) model->titles->len);
       model->current = MIN (model->current + 1, (int) model->titles->len - 1);
       break;
+    case 4:
+      drag_both (history, model);
+      break;
     default:
+      model_settle (model);
       tr_history_mark_saved (history);
       model->saved = model->current;
       break;
@@ -230,15 +303,17 @@ test_model (void)
     {
       g_autoptr (TrHistory) history = tr_history_new (trial_titled ("0"));
       g_autoptr (GPtrArray) titles = g_ptr_array_new_with_free_func (g_free);
-      Model model = { titles, 0, 0 };
+      Model model = { titles, 0, 0, FALSE, NULL };
 
       g_ptr_array_add (titles, g_strdup ("0"));
       for (guint n = 0; n < 200; n++)
         {
           step_both (history, &model, n);
-          g_assert_cmpstr (tr_history_get_trial (history)->title, ==, g_ptr_array_index (titles, model.current));
-          g_assert_cmpint (tr_history_is_saved (history), ==, model.saved == model.current);
+          g_assert_cmpstr (tr_history_get_trial (history)->title, ==, model_title (&model));
+          g_assert_cmpint (tr_history_is_saved (history), ==,
+                           model.dragged == NULL && model.saved == model.current);
         }
+      g_free (model.dragged);
     }
 }
 
