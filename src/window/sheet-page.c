@@ -39,7 +39,6 @@ struct _TrSheetPage
 
   /* While an edge is held */
   TrDocument *dragged;           /* owned */
-  gboolean has_moved;
 };
 
 G_DEFINE_FINAL_TYPE (TrSheetPage, tr_sheet_page, TR_TYPE_PAGE)
@@ -424,8 +423,7 @@ edge_taken_cb (TrSheetView *view,
                TrSheetPage *self)
 {
   g_set_object (&self->dragged, tr_page_get_document (TR_PAGE (self)));
-  tr_document_seal (self->dragged);
-  self->has_moved = FALSE;
+  tr_document_begin_drag (self->dragged);
 }
 
 static void
@@ -437,9 +435,7 @@ edge_let_go_cb (TrSheetView *view,
 
   if (document == NULL)
     return;
-  tr_document_seal (document);
-  if (is_cancelled && self->has_moved)
-    tr_document_undo (document);
+  tr_document_end_drag (document, is_cancelled);
   if (tr_page_get_figures (TR_PAGE (self)) != NULL)
     tr_sheet_page_refresh (TR_PAGE (self));
 }
@@ -461,8 +457,7 @@ measure_moved_cb (TrSheetView *view,
   draft = tr_document_draft (tr_page_get_document (page));
   member = find_measure (draft, dough, (TrMeasure) measure);
   tr_member_set_number (member, draft, dough, 0, mm);
-  if (tr_page_commit (page, draft, _(member->undo), member->pointer, member->pointer))
-    self->has_moved = TRUE;
+  tr_page_commit (page, draft, _(member->undo), member->pointer, member->pointer);
 }
 
 static void
