@@ -586,17 +586,6 @@ tr_picture_view_get_selected (TrPictureView *self,
 }
 
 TrPicture *
-tr_make_layers_picture (const TrDoughFigures *figures,
-                        guint                 item,
-                        const TrReader       *reader,
-                        const TrLook         *look,
-                        double                width,
-                        double                height)
-{
-  return tr_layers_picture_new (figures, reader, look, width, height);
-}
-
-TrPicture *
 tr_make_lock_in_picture (const TrDoughFigures *figures,
                          guint                 item,
                          const TrReader       *reader,
@@ -616,15 +605,4 @@ tr_make_turn_picture (const TrDoughFigures *figures,
                       double                height)
 {
   return tr_turn_picture_new (figures, item, reader, look, width, height);
-}
-
-TrPicture *
-tr_make_sheet_picture (const TrDoughFigures *figures,
-                       guint                 item,
-                       const TrReader       *reader,
-                       const TrLook         *look,
-                       double                width,
-                       double                height)
-{
-  return tr_sheet_picture_new (figures, reader, look, width, height);
 }

@@ -133,9 +133,7 @@ void        tr_widget_init_look             (GtkWidget            *widget,
                                              TrLook               *look);
 
 /* Makers for the pictures there are. */
-TrPicture *tr_make_layers_picture  (const TrDoughFigures *figures, guint item, const TrReader *reader, const TrLook *look, double width, double height);
 TrPicture *tr_make_lock_in_picture (const TrDoughFigures *figures, guint item, const TrReader *reader, const TrLook *look, double width, double height);
 TrPicture *tr_make_turn_picture    (const TrDoughFigures *figures, guint item, const TrReader *reader, const TrLook *look, double width, double height);
-TrPicture *tr_make_sheet_picture   (const TrDoughFigures *figures, guint item, const TrReader *reader, const TrLook *look, double width, double height);
 
 G_END_DECLS
