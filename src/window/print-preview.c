@@ -21,6 +21,8 @@
 #define ZOOM_LEAST 0.4
 #define ZOOM_MOST 5.0
 #define GAP 12
+#define WIDTH 720
+#define HEIGHT 860
 
 struct _TrPrintPreview
 {
@@ -204,6 +206,22 @@ zoom_to_width_cb (GtkWidget  *widget,
   set_zoom (TR_PRINT_PREVIEW (widget), 0);
 }
 
+static gboolean
+wheel_cb (GtkEventControllerScroll *wheel,
+          double                    dx,
+          double                    dy,
+          TrPrintPreview           *self)
+{
+  GdkModifierType state = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (wheel));
+
+  if ((state & GDK_CONTROL_MASK) == 0 || self->job == NULL)
+    return FALSE;
+
+  set_zoom (self, get_shown_zoom (self) * (dy < 0 ? ZOOM_STEP : 1 / ZOOM_STEP));
+
+  return TRUE;
+}
+
 /* What is done with the pages ***********************************************/
 
 /* Closed first: what is asked next is the main window's. */
@@ -318,6 +336,7 @@ static void
 tr_print_preview_init (TrPrintPreview *self)
 {
   GtkEventController *keys = tr_actions_new_keys (TR_KEYS_PREVIEW);
+  GtkEventController *wheel = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL | GTK_EVENT_CONTROLLER_SCROLL_DISCRETE);
 
   self->scrolled = gtk_scrolled_window_new ();
   self->column = gtk_box_new (GTK_ORIENTATION_VERTICAL, GAP);
@@ -331,7 +350,10 @@ tr_print_preview_init (TrPrintPreview *self)
   /* Before the scrolled window, which would move by less than a page. */
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  gtk_window_set_default_size (GTK_WINDOW (self), 720, 860);
+  gtk_event_controller_set_propagation_phase (wheel, GTK_PHASE_CAPTURE);
+  g_signal_connect (wheel, "scroll", G_CALLBACK (wheel_cb), self);
+  gtk_widget_add_controller (self->scrolled, wheel);
+  gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, HEIGHT);
   gtk_window_set_focus (GTK_WINDOW (self), self->scrolled);
   g_signal_connect_object (get_adjustment (self), "value-changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (get_adjustment (self), "changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
@@ -348,8 +370,12 @@ tr_print_preview_new (GtkWindow *parent,
                                        "transient-for", parent,
                                        "destroy-with-parent", TRUE,
                                        NULL);
+  int height;
   g_autofree char *title = g_strdup_printf (_("Preview of “%s”"), tr_cards_get_title (tr_card_job_get_cards (job)));
 
+  /* Where the window had to be low, so does this one. */
+  if (parent != NULL && (height = gtk_widget_get_height (GTK_WIDGET (parent))) > 0)
+    gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, MIN (height, HEIGHT));
   self->job = tr_card_job_ref (job);
   gtk_window_set_title (GTK_WINDOW (self), title);
   for (guint i = 0; i < tr_print_preview_count_pages (self); i++)
