@@ -238,5 +238,5 @@ tr_turn_roll_to (TrPage           *page,
   double value = tr_is_written (written->length_mm) ? round_to_step (page, member, length, plan / most_thick, G_MAXDOUBLE)
                                                     : round_to_step (page, member, plan / length, 0, most_thick);
 
-  return write_roll (page, roll->turn, member, value, "roll");
+  return write_roll (page, roll->turn, member, value, NULL);
 }

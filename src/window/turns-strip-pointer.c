@@ -64,8 +64,7 @@ grab_edge (TrTurnsStrip *self,
   self->start_x = x;
   self->drag = TR_DRAG_EDGE;
   self->dragged = g_object_ref (tr_page_get_document (tr_turns_strip_get_page (self)));
-  tr_document_seal (self->dragged);
-  self->trial = tr_document_get_trial (self->dragged);
+  tr_document_begin_drag (self->dragged);
 
   return TRUE;
 }
@@ -146,29 +145,19 @@ dragged_cb (TrPictureView *view,
 }
 
 static void
-end_drag (TrTurnsStrip *self,
-          gboolean      is_cancelled)
-{
-  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
-
-  tr_document_seal (document);
-  if (is_cancelled && tr_document_get_trial (document) != self->trial)
-    tr_document_undo (document);
-}
-
-static void
 dropped_cb (TrPictureView *view,
             gboolean       is_cancelled,
             TrTurnsStrip  *self)
 {
   TrTurnsDrag drag = self->drag;
   int at = self->drop_at;
+  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
   guint to;
 
   self->drag = TR_DRAG_NOTHING;
   self->drop_at = -1;
-  if (drag == TR_DRAG_EDGE)
-    end_drag (self, is_cancelled);
+  if (document != NULL)
+    tr_document_end_drag (document, is_cancelled);
   tr_turns_strip_refresh (self);
   if (drag != TR_DRAG_TURN || is_cancelled || at < 0)
     return;

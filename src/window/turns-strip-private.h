@@ -31,10 +31,10 @@ struct _TrTurnsStrip
   TrTurnRoll roll;
   TrSequencePlan held;
   double start_x;
-  const TrTrial *trial;
   TrDocument *dragged;           /* owned; NULL: no edge is dragged */
   guint turn;
   int drop_at;
+  int frames_to_scroll;          /* until what is selected is scrolled to; 0: it is */
 };
 
 TrPage               *tr_turns_strip_get_page    (TrTurnsStrip         *self);

@@ -18,6 +18,7 @@
 
 /* Until there is a picture whose text can be measured. */
 #define FIRST_LINES 10
+#define FRAMES_TO_SCROLL 2
 
 enum { SELECTED, ACTIVATED, N_SIGNALS };
 static guint signals[N_SIGNALS];
@@ -187,6 +188,45 @@ is_there (TrTurnsStrip *self,
     }
 }
 
+/* The page scrolls; what keys act on stays in sight. */
+static gboolean
+scroll_to_selected_cb (GtkWidget     *view,
+                       GdkFrameClock *clock,
+                       gpointer       data)
+{
+  TrTurnsStrip *self = data;
+  GtkWidget *scroller = gtk_widget_get_ancestor (view, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t bounds;
+  graphene_point_t top;
+
+  /* GTK scrolls to all of the strip first, while it lays the frame out. */
+  if (self->frames_to_scroll-- > 0)
+    return G_SOURCE_CONTINUE;
+  self->frames_to_scroll = 0;
+  if (!gtk_widget_has_focus (view) || scroller == NULL ||
+      !tr_picture_view_get_part_bounds (TR_PICTURE_VIEW (view), &self->selected, &bounds) ||
+      !gtk_widget_compute_point (view, scroller, &bounds.origin, &top))
+    return G_SOURCE_REMOVE;
+
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  double below = top.y + bounds.size.height - gtk_widget_get_height (scroller);
+
+  if (top.y < 0 || below > 0)
+    gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + (top.y < 0 ? top.y : MIN (below, top.y)));
+
+  return G_SOURCE_REMOVE;
+}
+
+static void
+queue_scroll (TrTurnsStrip *self)
+{
+  if (self->frames_to_scroll > 0)
+    return;
+
+  self->frames_to_scroll = FRAMES_TO_SCROLL;
+  gtk_widget_add_tick_callback (self->view, scroll_to_selected_cb, self, NULL);
+}
+
 /* The last turn that is left, else the lock-in. */
 static void
 settle_selection (TrTurnsStrip *self)
@@ -227,6 +267,7 @@ tr_turns_strip_select (TrTurnsStrip *self,
   self->selected = element;
   tr_turns_strip_show (self);
   g_signal_emit (self, signals[SELECTED], 0);
+  queue_scroll (self);
 }
 
 /* The elements in order: 0 the lock-in, then the turns, then the sheet. */
@@ -386,6 +427,7 @@ tr_turns_strip_init (TrTurnsStrip *self)
   self->drop_at = -1;
   self->view = tr_picture_view_new_for (_("Sequence"), make_sequence_picture, FIRST_LINES);
   gtk_widget_set_parent (self->view, GTK_WIDGET (self));
+  g_signal_connect_swapped (self->view, "notify::has-focus", G_CALLBACK (queue_scroll), self);
   tr_turns_strip_add_pointer (self);
   add_keys (self);
 }

@@ -200,6 +200,7 @@ test_escape_gives_back_what_was_dragged (Fixture       *fixture,
   g_autofree char *after = ui_dup_trial_text (fixture->page.document);
   g_assert_cmpstr (after, ==, fixture->before);
   g_assert_null (tr_document_get_undo_label (fixture->page.document));
+  g_assert_null (tr_document_get_redo_label (fixture->page.document));
   g_assert_false (tr_document_is_modified (fixture->page.document));
 }
 
