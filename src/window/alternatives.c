@@ -94,7 +94,7 @@ new_label (const char *css_class)
 
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 18);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 20);
   gtk_widget_add_css_class (label, css_class);
   gtk_widget_add_css_class (label, "figures");
 
@@ -125,7 +125,7 @@ dup_title (TrAlternatives *self,
   const TrAlternative *shown = &self->shown[index];
   g_autofree char *layout = index == 0 ? g_strdup (_("Best that fits")) : g_strdup_printf ("%d × %d", shown->rows, shown->per_row);
 
-  return is_chosen ? g_strdup_printf (_("✓ %s, chosen"), layout) : g_steal_pointer (&layout);
+  return is_chosen ? g_strdup_printf (_("%s\n✓ chosen"), layout) : g_steal_pointer (&layout);
 }
 
 static char *
@@ -138,7 +138,7 @@ dup_words (TrAlternatives *self,
   g_autofree char *pieces = tr_words_count (&self->reader, shown->pieces_cut);
   g_autofree char *sheets = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d sheet", "%d sheets", (gulong) shown->sheets), shown->sheets);
 
-  return g_strdup_printf (_("%s, %s\n%s pieces, scrap %s"), sheets, size, pieces, scrap);
+  return g_strdup_printf (_("%s, %s pieces\n%s\nscrap %s"), sheets, pieces, size, scrap);
 }
 
 /* What a child says to those who cannot see it. */

@@ -567,10 +567,11 @@ build_sheet (TrSheetPage *self,
   g_signal_connect_object (self->sheets, "begin", G_CALLBACK (edge_taken_cb), self, 0);
   g_signal_connect_object (self->sheets, "end", G_CALLBACK (edge_let_go_cb), self, 0);
   g_signal_connect_object (self->sheets, "measure", G_CALLBACK (measure_moved_cb), self, 0);
+  /* The drawing first: what is said becomes longer and shorter while an edge is dragged. */
+  gtk_box_append (GTK_BOX (section), self->sheets);
+  gtk_box_append (GTK_BOX (section), self->none);
   gtk_box_append (GTK_BOX (section), self->rolled);
   gtk_box_append (GTK_BOX (section), self->pieces);
-  gtk_box_append (GTK_BOX (section), self->none);
-  gtk_box_append (GTK_BOX (section), self->sheets);
   gtk_box_append (GTK_BOX (section), self->wound);
   gtk_box_append (GTK_BOX (section), self->trays);
   gtk_box_append (GTK_BOX (section), self->printed);
