@@ -359,7 +359,7 @@ add_gap (Strip *strip,
   if (can_add && strip->marks->drop_at < 0)
     add_place (strip, x, top + TITLE_AT * em - 0.3 * em, (int) i - 1);
   if (strip->marks->drop_at == (int) i - 1)
-    add_drop_place (strip, x, top);
+    add_drop_place (strip, group->x - 0.45 * em, top);
 }
 
 static void

@@ -136,6 +136,8 @@ dragged_cb (TrPictureView *view,
       tr_turn_roll_to (tr_turns_strip_get_page (self), &self->roll, self->roll.length_mm + by);
       return;
     }
+  if (self->selected.part != TR_PART_OF_TURN || self->selected.index != (int) self->turn)
+    tr_turns_strip_select (self, (TrHit) { TR_PART_OF_TURN, (int) self->turn });
   drop_at = find_drop_place (self, x, y);
   if (drop_at == self->drop_at)
     return;
