@@ -535,7 +535,7 @@ make_choice_field (void)
 static GtkWidget *
 make_picture_view (void)
 {
-  return tr_picture_view_new ("Layers", tr_make_layers_picture, 10);
+  return tr_picture_view_new ("Lock-in", tr_make_lock_in_picture, 10);
 }
 
 static void
