@@ -38,20 +38,27 @@ typedef enum { WAY_TURNED = 1 << 0, WAY_BESIDE = 1 << 1, WAY_TRAY_TURNED = 1 << 
 #define TRAY_CAPTION_EM 4.0      /* three lines */
 #define LEAST_TRAY_EM 15.0
 
-/* Boxes beside each other; a line (or column) ends where the next does not fit. */
-typedef struct { double x, y, limit, gap, thick, used; gboolean is_down; } Flow;
+#define BIT_OF_NUMBER 30
+#define BIT_OF_TRAY 31
+
+/* Boxes beside each other; a line (or column) ends where the next does not fit,
+ * or, while the picture is held, where it did before. `breaks` has a bit for each box. */
+typedef struct { double x, y, limit, gap, thick, used; gboolean is_down, is_held; guint breaks; } Flow;
 
 static TrBox
 flow_on (Flow   *flow,
+         guint   bit,
          double  width,
          double  height)
 {
   double *along = flow->is_down ? &flow->y : &flow->x, *across = flow->is_down ? &flow->x : &flow->y;
   double long_side = flow->is_down ? height : width, thick = flow->is_down ? width : height;
+  gboolean is_broken = flow->is_held ? (flow->breaks & 1u << bit) != 0 : *along > 0 && *along + long_side > flow->limit;
   TrBox box;
 
-  if (*along > 0 && *along + long_side > flow->limit)
+  if (is_broken)
     {
+      flow->breaks |= 1u << bit;
       *across += flow->thick + flow->gap;
       *along = flow->thick = 0;
     }
@@ -108,13 +115,13 @@ place_others (TrSheetsPlan *plan,
   for (int i = 1; i < plan->n_sheets; i++)
     {
       /* a little more, because what is hit reaches over the edge */
-      TrBox box = flow_on (flow, MAX (wide + 0.8 * em, 7 * em), high + CAPTION_EM * em);
+      TrBox box = flow_on (flow, (guint) i, MAX (wide + 0.8 * em, 7 * em), high + CAPTION_EM * em);
 
       plan->x[i] = box.x + 0.4 * em;
       plan->y[i] = box.y;
     }
   if (plan->n_sheets < plan->sheet.sheet->sheets)
-    plan->number = flow_on (flow, 5 * em, 3 * em);
+    plan->number = flow_on (flow, BIT_OF_NUMBER, 5 * em, 3 * em);
 }
 
 static void
@@ -127,7 +134,7 @@ place_tray (TrSheetsPlan *plan,
   TrBox box;
 
   plan->tray_text_width = MAX (wide, MIN (LEAST_TRAY_EM * em, plan->sheet.width));
-  box = flow_on (flow, plan->tray_text_width, high + TRAY_CAPTION_EM * em);
+  box = flow_on (flow, BIT_OF_TRAY, plan->tray_text_width, high + TRAY_CAPTION_EM * em);
   plan->tray = (TrBox) { box.x, box.y, wide, high };
 }
 
@@ -143,7 +150,8 @@ place_all (TrSheetsPlan *plan,
 {
   double gap = GAP_EM * plan->sheet.em, main_wide, main_high;
   gboolean is_beside = (way & WAY_BESIDE) != 0;
-  Flow flow = { .limit = is_beside ? room_high : room_wide, .gap = gap, .is_down = is_beside };
+  Flow flow = { .limit = is_beside ? room_high : room_wide, .gap = gap, .is_down = is_beside,
+                .is_held = plan->hold.is_held, .breaks = plan->hold.is_held ? plan->hold.breaks : 0 };
 
   tr_sheet_plan_set_scale (&plan->sheet, scale);
   place_main (plan);
@@ -155,6 +163,7 @@ place_all (TrSheetsPlan *plan,
     flow.y = main_high + gap;
   place_others (plan, &flow);
   place_tray (plan, &flow);
+  plan->hold.breaks = flow.breaks;
   *used_wide = is_beside ? flow.x + flow.thick : MAX (main_wide, flow.used);
   *used_high = is_beside ? MAX (main_high, flow.used) : flow.y + flow.thick;
 }
@@ -336,6 +345,8 @@ tr_sheets_plan_init (TrSheetsPlan         *plan,
   *plan = (TrSheetsPlan) { .n_sheets = sheets <= TR_MOST_SHEETS_DRAWN ? sheets : TR_FEW_SHEETS };
   tr_sheet_plan_init (&plan->sheet, figures, reader, look, width, height);
   plan->worktop_text_width = measure_worktop_text (plan);
+  if (hold != NULL)
+    plan->hold = *hold;
   way = hold != NULL && hold->is_held ? hold->way : choose_way (plan, room_wide, room_high, &scale);
   if (hold != NULL && hold->is_held)
     scale = hold->scale;
@@ -343,12 +354,15 @@ tr_sheets_plan_init (TrSheetsPlan         *plan,
   place_all (plan, way, scale, room_wide, room_high, &used_wide, &used_high);
   plan->is_crowded = used_wide > room_wide + 1 || used_high > room_high + 1;
   move_all (plan, MAX (0, (width - used_wide) / 2), head);
+  /* The legend stands under what is drawn, not at the foot of what is left free. */
+  plan->sheet.height = hold != NULL && hold->is_held ? hold->foot : MIN (height, head + used_high + FOOT_EM * em);
   if (hold != NULL && hold->is_held)
     {
       plan->is_crowded = FALSE;
       move_to_hold (plan, hold);
     }
-  plan->hold = (TrSheetsHold) { .is_held = TRUE, .scale = scale, .way = way, .is_turned = plan->sheet.turned };
+  plan->hold = (TrSheetsHold) { .is_held = TRUE, .scale = scale, .way = way, .breaks = plan->hold.breaks, .is_turned = plan->sheet.turned,
+                                .foot = plan->sheet.height };
   get_corner (plan, 0, &plan->hold.x, &plan->hold.y);
 }
 

@@ -123,7 +123,7 @@ add_caption (TrSheetsPlan *plan,
   TrBox box;
 
   tr_sheets_plan_get_sheet (plan, index, &sheet);
-  box = tr_sheet_plan_get_box (&sheet);
+  box = tr_sheet_plan_box_of (&sheet, 0, 0, tr_sheet_plan_rolled_mm (&sheet), sheet.sheet->width_mm);
   tr_picture_add_text (plan->sheet.picture, text, TR_CAPTION_SIZE * sheet.em, 400, &sheet.look->dim, box.x, box.y + box.height + 1.2 * sheet.em, 0);
 }
 

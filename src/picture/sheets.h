@@ -26,10 +26,11 @@ typedef enum { TR_MEASURE_ALONG, TR_MEASURE_ACROSS } TrMeasure;
 typedef struct {
   gboolean is_held;              /* FALSE: as large as fits */
   double scale;                  /* units a millimetre */
-  guint way;                     /* how it is laid out; opaque */
+  guint way, breaks;             /* how it is laid out; opaque */
   gboolean is_turned;            /* the rows run downwards */
   int sheet;                     /* whose corner it is: where its row starts, on the near edge */
   double x, y;
+  double foot;                   /* under the legend */
 } TrSheetsHold;
 
 /* An edge in the hand. */

@@ -275,6 +275,37 @@ test_held_picture_does_not_jump (void)
     g_assert_cmpfloat_with_epsilon (before.y + before.height, now.y + now.height, 1.01);
 }
 
+/* What had room below the second sheet stays there, though it would not fit any more. */
+static void
+test_held_picture_keeps_its_lines (void)
+{
+  g_autoptr (TrFigures) figures = compute_pieces (SAMPLE_CROISSANT, 47);
+  const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
+  guint checked = 0;
+
+  for (guint s = 0; s < G_N_ELEMENTS (sizes); s++)
+    {
+      g_autoptr (TrPicture) picture = draw (figures, sizes[s][0], sizes[s][1]);
+      g_autoptr (TrPicture) held = NULL;
+      int index = tr_sheets_find_edge (dough, TR_MEASURE_ACROSS);
+      TrSheetsGrab grab;
+      TrBox box, before, now;
+
+      if (!tr_picture_get_box (picture, &(TrHit) { TR_PART_OF_EDGE, index }, &box))
+        continue;
+      g_assert_true (tr_sheets_grab (picture, dough, &reader, NULL, index, box.x, box.y, &grab));
+      /* as if the picture had become much smaller */
+      held = tr_sheets_picture_new (dough, &reader, &look, sizes[s][0] / 3, sizes[s][1] / 3, &grab.hold);
+      if (!tr_picture_get_box (picture, &(TrHit) { TR_PART_OF_TRAY, 0 }, &before) ||
+          !tr_picture_get_box (held, &(TrHit) { TR_PART_OF_TRAY, 0 }, &now))
+        continue;
+      g_assert_cmpfloat_with_epsilon (before.x, now.x, 1.01);
+      g_assert_cmpfloat_with_epsilon (before.y, now.y, 1.01);
+      checked++;
+    }
+  g_assert_cmpuint (checked, >=, 2);
+}
+
 /* ---- alternatives ---- */
 
 static void
@@ -375,6 +406,7 @@ main (int    argc,
   g_test_add_func ("/sheets/every-measure-has-an-edge", test_every_measure_has_an_edge);
   g_test_add_func ("/sheets/edge-stays-under-the-pointer", test_edge_stays_under_the_pointer);
   g_test_add_func ("/sheets/held-picture-does-not-jump", test_held_picture_does_not_jump);
+  g_test_add_func ("/sheets/held-picture-keeps-its-lines", test_held_picture_keeps_its_lines);
   g_test_add_func ("/sheets/alternatives-share-a-scale", test_alternatives_share_a_scale);
   g_test_add_func ("/sheets/nothing-outside-or-overlapping", test_nothing_outside_or_overlapping);
 
