@@ -387,12 +387,25 @@ tr_bench_page_dispose (GObject *object)
   G_OBJECT_CLASS (tr_bench_page_parent_class)->dispose (object);
 }
 
+/* Whoever comes here wants to type: the picture is one step back. */
+static gboolean
+tr_bench_page_focus (GtkWidget        *widget,
+                     GtkDirectionType  direction)
+{
+  if (direction == GTK_DIR_TAB_FORWARD && gtk_widget_get_focus_child (widget) == NULL &&
+      tr_page_go_to (TR_PAGE (widget), "/bench/worktop_mm/0"))
+    return TRUE;
+
+  return GTK_WIDGET_CLASS (tr_bench_page_parent_class)->focus (widget, direction);
+}
+
 static void
 tr_bench_page_class_init (TrBenchPageClass *klass)
 {
   TrPageClass *page_class = TR_PAGE_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tr_bench_page_dispose;
+  GTK_WIDGET_CLASS (klass)->focus = tr_bench_page_focus;
   page_class->refresh = tr_bench_page_refresh;
   page_class->go_to = tr_bench_page_go_to;
 }

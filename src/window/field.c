@@ -62,6 +62,17 @@ tr_field_grab_focus (GtkWidget *widget)
   return priv->control != NULL && gtk_widget_grab_focus (priv->control);
 }
 
+/* Only the control takes part: going back from it GTK would ask the field
+ * itself, whose focus is the control's, and never get out. */
+static gboolean
+tr_field_focus (GtkWidget        *widget,
+                GtkDirectionType  direction)
+{
+  TrFieldPrivate *priv = get_private (TR_FIELD (widget));
+
+  return priv->control != NULL && gtk_widget_child_focus (priv->control, direction);
+}
+
 static void
 tr_field_dispose (GObject *object)
 {
@@ -96,6 +107,7 @@ tr_field_class_init (TrFieldClass *klass)
   object_class->dispose = tr_field_dispose;
   object_class->finalize = tr_field_finalize;
   object_class->get_property = tr_field_get_property;
+  widget_class->focus = tr_field_focus;
   widget_class->grab_focus = tr_field_grab_focus;
 
   properties[PROP_ERROR] =

@@ -247,7 +247,7 @@ tr_picture_view_query_tooltip (GtkWidget  *widget,
 {
   TrPictureView *self = TR_PICTURE_VIEW (widget);
 
-  if (self->picture == NULL || self->is_grabbed)
+  if (self->picture == NULL || self->is_grabbed || (self->menu != NULL && gtk_widget_get_mapped (self->menu)))
     return FALSE;
   if (is_keyboard)
     {

@@ -59,6 +59,20 @@ test_bench_leads_to_fields (void)
 }
 
 static void
+test_bench_focus (void)
+{
+  PageFixture fixture = { 0 };
+
+  page_set_up (&fixture, tr_bench_page_new, "d1");
+  gtk_window_set_focus (fixture.window, NULL);
+  g_assert_true (gtk_widget_child_focus (GTK_WIDGET (fixture.page), GTK_DIR_TAB_FORWARD));
+  g_assert_nonnull (page_get_around (&fixture, TR_TYPE_ENTRY_FIELD));
+  g_signal_emit_by_name (fixture.window, "move-focus", GTK_DIR_TAB_BACKWARD);
+  g_assert_true (TR_IS_PICTURE_VIEW (page_get_focus (&fixture)));
+  page_tear_down (&fixture);
+}
+
+static void
 test_bench_heat (void)
 {
   static const struct { const char *pointer, *typed, *expected; } cases[] = {
@@ -123,6 +137,7 @@ main (int    argc,
 
   g_test_add_func ("/bench-page/is-drawn-as-it-is-typed", test_bench_is_drawn_as_typed);
   g_test_add_func ("/bench-page/what-is-drawn-leads-to-its-field", test_bench_leads_to_fields);
+  g_test_add_func ("/bench-page/keys-come-to-the-first-field-and-back-to-the-picture", test_bench_focus);
   g_test_add_func ("/bench-page/how-places-cool-can-be-typed-and-chosen", test_bench_heat);
   g_test_add_func ("/bench-page/fields-stand-in-line", test_bench_fields_in_line);
 
