@@ -134,7 +134,7 @@ tr_turn_set_fold (TrPage *page,
   TrDough *dough;
   TrTrial *draft = new_draft (page, &dough);
   g_autofree char *undo = tr_text_with_number (_("change the fold of turn %u"), turn + 1);
-  g_autofree char *where = g_strdup_printf ("/turns/%u/fold", turn);
+  g_autofree char *where = g_strdup_printf ("/turns/%u", turn);
 
   tr_dough_get_turn (dough, turn)->fold = fold;
 
@@ -158,7 +158,7 @@ write_roll (TrPage         *page,
 
   TrTrial *draft = tr_document_draft (document);
   g_autofree char *undo = tr_member_dup_undo (member, trial, index, turn);
-  g_autofree char *where = tr_member_dup_pointer (member, trial, index, turn);
+  g_autofree char *where = g_strdup_printf ("/turns/%u", turn);
 
   tr_member_set_number (member, draft, index, turn, value);
 

@@ -4,7 +4,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Each is one commit with its label; the strip's keys, its pointer, its menu
- * and the buttons all come here. FALSE: nothing was changed.
+ * and the buttons all come here. Its pointer is the whole turn, so that undo
+ * leads back to the strip, where it was done. FALSE: nothing was changed.
  */
 
 #pragma once

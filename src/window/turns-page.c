@@ -79,7 +79,7 @@ leave_fields (TrTurnsPage *self)
   for (guint i = 0; focus != NULL && i < G_N_ELEMENTS (editors); i++)
     if (gtk_widget_is_ancestor (focus, editors[i]))
       {
-        gtk_widget_child_focus (self->strip, GTK_DIR_TAB_FORWARD);
+        gtk_widget_grab_focus (self->strip);
         return;
       }
 }
@@ -201,7 +201,7 @@ add_clicked_cb (GtkButton   *button,
   if (!tr_turn_add (TR_PAGE (self), at))
     return;
   select_turn (self, at);
-  gtk_widget_child_focus (self->strip, GTK_DIR_TAB_FORWARD);
+  gtk_widget_grab_focus (self->strip);
 }
 
 static void
@@ -315,6 +315,16 @@ select_for (TrTurnsPage *self,
   tr_turns_strip_select (TR_TURNS_STRIP (self->strip), element);
 }
 
+/* "/turns" or "/turns/2": what is done on the strip. */
+static gboolean
+is_whole_turn (const char *pointer)
+{
+  if (g_str_equal (pointer, "/turns"))
+    return TRUE;
+
+  return g_str_has_prefix (pointer, "/turns/") && strchr (pointer + strlen ("/turns/"), '/') == NULL;
+}
+
 static gboolean
 tr_turns_page_go_to (TrPage     *page,
                      const char *pointer)
@@ -324,6 +334,8 @@ tr_turns_page_go_to (TrPage     *page,
   if ((!g_str_has_prefix (pointer, "/turns") && !g_str_has_prefix (pointer, "/lock_in")) || tr_page_get_dough (page) == NULL)
     return FALSE;
   select_for (self, pointer);
+  if (is_whole_turn (pointer) && tr_page_get_dough (page)->turns->len > 0)
+    return gtk_widget_grab_focus (self->strip);
   if (tr_fields_go_to (get_editor (self), pointer))
     return TRUE;
   /* "/turns" of a dough without any. */

@@ -371,6 +371,12 @@ key_pressed_cb (GtkEventControllerKey *controller,
 
 /* The widget */
 
+static gboolean
+tr_turns_strip_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (TR_TURNS_STRIP (widget)->view);
+}
+
 static void
 tr_turns_strip_direction_changed (GtkWidget        *widget,
                                   GtkTextDirection  before)
@@ -398,6 +404,7 @@ tr_turns_strip_class_init (TrTurnsStripClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tr_turns_strip_dispose;
   widget_class->get_request_mode = tr_turns_strip_get_request_mode;
+  widget_class->grab_focus = tr_turns_strip_grab_focus;
   widget_class->measure = tr_turns_strip_measure;
   widget_class->size_allocate = tr_turns_strip_size_allocate;
   widget_class->direction_changed = tr_turns_strip_direction_changed;

@@ -25,7 +25,17 @@ typedef struct
   GtkWidget *strip;
   TrPictureView *view;
   char *before;
+  char *changed;                 /* the pointer of the last change */
 } Fixture;
+
+static void
+changed_cb (TrDocument *document,
+            const char *pointer,
+            Fixture    *fixture)
+{
+  g_free (fixture->changed);
+  fixture->changed = g_strdup (pointer);
+}
 
 static void
 set_up (Fixture       *fixture,
@@ -35,6 +45,7 @@ set_up (Fixture       *fixture,
   fixture->strip = ui_find_type (GTK_WIDGET (fixture->page.page), TR_TYPE_TURNS_STRIP);
   fixture->view = TR_PICTURE_VIEW (ui_find_type (fixture->strip, TR_TYPE_PICTURE_VIEW));
   fixture->before = ui_dup_trial_text (fixture->page.document);
+  g_signal_connect (fixture->page.document, "changed", G_CALLBACK (changed_cb), fixture);
   hand_focus (fixture->page.window);
 }
 
@@ -42,7 +53,9 @@ static void
 tear_down (Fixture       *fixture,
            gconstpointer  data)
 {
+  g_signal_handlers_disconnect_by_func (fixture->page.document, changed_cb, fixture);
   g_free (fixture->before);
+  g_free (fixture->changed);
   page_tear_down (&fixture->page);
 }
 
@@ -249,23 +262,23 @@ focus_strip (Fixture *fixture)
   ui_settle ();
 }
 
-typedef struct { const char *keys[4]; const char *pointer, *expected, *label; } KeyRow;
+typedef struct { const char *keys[4]; const char *pointer, *expected, *label, *where; } KeyRow;
 
 /* The strip starts on the first turn. */
 static const KeyRow key_rows[] = {
-  { { "2" }, "/turns/0/fold", "2", "change the fold of turn 1" },
-  { { "4" }, "/turns/0/fold", "4", "change the fold of turn 1" },
-  { { "5" }, "/turns/0/fold", "5", "change the fold of turn 1" },
-  { { "Right", "6" }, "/turns/1/fold", "6", "change the fold of turn 2" },
-  { { "plus" }, "/turns/0/thickness_mm", "8.5", "change the thickness of turn 1" },
-  { { "minus" }, "/turns/0/thickness_mm", "7.5", "change the thickness of turn 1" },
-  { { "Down" }, "/turns/0/thickness_mm", "7.5", "change the thickness of turn 1" },
-  { { "Right", "plus" }, "/turns/1/length_mm", "590", "change the length of turn 2" },      /* shorter is thicker */
-  { { "a" }, "/turns/1/thickness_mm", "8", "add a turn" },
-  { { "Home", "a" }, "/turns/0/thickness_mm", "8", "add a turn" },
-  { { "Delete" }, "/turns/0/length_mm", "600", "remove turn 1" },
-  { { "ctrl+Right" }, "/turns/0/length_mm", "600", "move turn 1" },
-  { { "Right", "Right", "ctrl+Left" }, "/turns/1/width_mm", "200", "move turn 3" },
+  { { "2" }, "/turns/0/fold", "2", "change the fold of turn 1", "/turns/0" },
+  { { "4" }, "/turns/0/fold", "4", "change the fold of turn 1", "/turns/0" },
+  { { "5" }, "/turns/0/fold", "5", "change the fold of turn 1", "/turns/0" },
+  { { "Right", "6" }, "/turns/1/fold", "6", "change the fold of turn 2", "/turns/1" },
+  { { "plus" }, "/turns/0/thickness_mm", "8.5", "change the thickness of turn 1", "/turns/0" },
+  { { "minus" }, "/turns/0/thickness_mm", "7.5", "change the thickness of turn 1", "/turns/0" },
+  { { "Down" }, "/turns/0/thickness_mm", "7.5", "change the thickness of turn 1", "/turns/0" },
+  { { "Right", "plus" }, "/turns/1/length_mm", "590", "change the length of turn 2", "/turns/1" },      /* shorter is thicker */
+  { { "a" }, "/turns/1/thickness_mm", "8", "add a turn", "/turns/1" },
+  { { "Home", "a" }, "/turns/0/thickness_mm", "8", "add a turn", "/turns/0" },
+  { { "Delete" }, "/turns/0/length_mm", "600", "remove turn 1", "/turns" },
+  { { "ctrl+Right" }, "/turns/0/length_mm", "600", "move turn 1", "/turns/1" },
+  { { "Right", "Right", "ctrl+Left" }, "/turns/1/width_mm", "200", "move turn 3", "/turns/1" },
 };
 
 static void
@@ -280,6 +293,12 @@ test_keys (Fixture       *fixture,
       for (guint k = 0; k < G_N_ELEMENTS (key_rows[i].keys) && key_rows[i].keys[k] != NULL; k++)
         hand_key (key_rows[i].keys[k]);
       page_assert_value (&fixture->page, key_rows[i].pointer, key_rows[i].expected);
+      g_assert_true (gtk_widget_has_focus (GTK_WIDGET (fixture->view)));
+      /* Where undo leads: back to the strip, so that keys go on. */
+      g_assert_true (g_str_has_prefix (fixture->changed, "/doughs/0"));
+      g_assert_cmpstr (fixture->changed + strlen ("/doughs/0"), ==, key_rows[i].where);
+      gtk_window_set_focus (fixture->page.window, NULL);
+      g_assert_true (tr_page_go_to (fixture->page.page, key_rows[i].where));
       g_assert_true (gtk_widget_has_focus (GTK_WIDGET (fixture->view)));
       assert_one_step (fixture, key_rows[i].label);
     }
