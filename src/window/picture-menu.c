@@ -160,6 +160,18 @@ tell (TrPictureView *self,
     tr_window_show_error (TR_WINDOW (root), sentence);
 }
 
+static void
+tell_saved (TrPictureView *self,
+            GFile         *file)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *sentence = g_strdup_printf (_("The picture is in “%s”."), name);
+
+  if (TR_IS_WINDOW (root))
+    tr_notices_show (TR_WINDOW (root)->notices, "file", sentence, NULL, 0);
+}
+
 /* What is shown when the name was chosen is saved. */
 static void
 place_chosen_cb (GObject      *source,
@@ -178,7 +190,9 @@ place_chosen_cb (GObject      *source,
   picture = new_for_paper (self);
   if (g_file_peek_path (file) == NULL)
     tell (self, _("Choose a folder on this computer's disks."));
-  else if (picture != NULL && !tr_picture_export (picture, self->name, g_file_peek_path (file), &error))
+  else if (picture != NULL && tr_picture_export (picture, self->name, g_file_peek_path (file), &error))
+    tell_saved (self, file);
+  else if (error != NULL)
     tell (self, error->message);
 }
 

@@ -271,6 +271,40 @@ test_png_can_be_read (void)
   remove_folder (folder);
 }
 
+static void
+test_one_picture (void)
+{
+  static const char *const names[] = { "a.pdf", "a.png", "a.svg" };
+  g_autofree char *folder = make_folder (), *wrong = g_build_filename (folder, "a.gif", NULL);
+  g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+  g_autoptr (TrPicture) picture = NULL;
+  g_autoptr (GError) error = NULL;
+  TrReader reader;
+  TrLook look;
+
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  tr_look_init_paper (&look);
+  picture = tr_layers_picture_new (tr_figures_get_dough (figures, 0), &reader, &look, 480, 120);
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *path = g_build_filename (folder, names[i], NULL), *bytes = NULL;
+      gsize length;
+
+      g_assert_true (tr_picture_export (picture, "Layers", path, &error));
+      g_assert_no_error (error);
+      g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
+      g_assert_cmpuint (length, >, 500);
+      /* 480 points wide at 150 dots an inch */
+      if (i == 1)
+        g_assert_cmpuint (read_big_endian (bytes + 16), ==, 1000);
+    }
+  g_assert_false (tr_picture_export (picture, "Layers", wrong, &error));
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_FILENAME);
+  g_assert_cmpuint (count_files (folder), ==, G_N_ELEMENTS (names));
+  remove_folder (folder);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -283,6 +317,7 @@ main (int    argc,
   g_test_add_func ("/paper/export/pdf-can-be-read", test_pdf_can_be_read);
   g_test_add_func ("/paper/export/png-says-its-size", test_png_says_its_size);
   g_test_add_func ("/paper/export/png-can-be-read", test_png_can_be_read);
+  g_test_add_func ("/paper/export/one-picture-likewise", test_one_picture);
 
   return g_test_run ();
 }

@@ -14,6 +14,7 @@
 #include <string.h>
 
 #include "support.h"
+#include "window/picture-view.h"
 
 typedef struct { const char *name, *typed, *there, *expected; } SuffixRow;
 
@@ -71,6 +72,32 @@ test_card_without_a_suffix_is_a_pdf (UiFixture     *fixture,
   g_assert_true (g_str_has_prefix (text, "%PDF-"));
 }
 
+static void
+test_picture_is_saved_by_its_suffix (UiFixture     *fixture,
+                                     gconstpointer  data)
+{
+  static const struct { const char *typed, *name, *start; } rows[] = {
+    { "layers", "layers.png", "\x89PNG" }, { "layers.pdf", "layers.pdf", "%PDF-" }, { "layers.svg", "layers.svg", "<?xml" },
+  };
+  g_autofree char *folder = g_dir_make_tmp ("tourier-picture-XXXXXX", NULL);
+
+  ui_act (fixture->window, "win.go-turns");
+  ui_frames (GTK_WIDGET (fixture->window), 2);
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      GtkWidget *layers = ui_find (GTK_WIDGET (fixture->window), TR_TYPE_PICTURE_VIEW, "Layers");
+      g_autofree char *path = g_build_filename (folder, rows[i].name, NULL), *text = NULL;
+      g_autofree char *sentence = g_strdup_printf ("The picture is in “%s”.", rows[i].name);
+
+      g_assert_true (gtk_widget_activate_action (layers, "picture.save", NULL));
+      ui_settle ();
+      ui_choose (fixture->window, folder, rows[i].typed);
+      g_assert_cmpstr (tr_window_get_notice (fixture->window, "file"), ==, sentence);
+      text = ui_read_file (path);
+      g_assert_true (g_str_has_prefix (text, rows[i].start));
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -80,6 +107,7 @@ main (int    argc,
 
   UI_ADD ("/window/save/name-gets-its-suffix", test_saved_name_gets_its_suffix);
   UI_ADD ("/window/paper/card-without-a-suffix-is-a-pdf", test_card_without_a_suffix_is_a_pdf);
+  UI_ADD ("/window/pictures/saved-by-their-suffix", test_picture_is_saved_by_its_suffix);
 
   return ui_run ();
 }
