@@ -337,6 +337,44 @@ test_alternatives_share_a_scale (void)
     }
 }
 
+/* Choosing a layout writes its rows only: what follows from them is what was shown. */
+static void
+test_rows_lead_to_what_was_shown (void)
+{
+  guint checked = 0;
+
+  for (Sample sample = 0; sample < N_SAMPLES; sample++)
+    {
+      g_autoptr (TrTrial) trial = sample_trial_new (sample);
+      g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+      const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
+      TrAlternative alternatives[TR_MAX_ALTERNATIVES];
+      guint n = tr_sheet_list_by_rows (dough, alternatives);
+
+      g_assert_cmpint (tr_sheet_find_best_rows (dough), ==, n == 0 ? 0 : dough->sheet.rows);
+      for (guint i = 0; i < n; i++, checked++)
+        {
+          g_autoptr (TrTrial) chosen = tr_trial_copy (trial);
+          g_autoptr (TrFigures) after = NULL;
+          const TrSheet *sheet;
+
+          tr_trial_own_dough (chosen, 0)->cut->rows = alternatives[i].rows;
+          after = tr_figures_compute (chosen, NULL);
+          sheet = &tr_figures_get_dough (after, 0)->sheet;
+          g_assert_cmpint (sheet->breaks, ==, 0);
+          g_assert_cmpint (sheet->sheets, ==, alternatives[i].sheets);
+          g_assert_cmpint (sheet->per_row, ==, alternatives[i].per_row);
+          g_assert_cmpfloat_with_epsilon (sheet->length_mm, alternatives[i].length_mm, 1e-9);
+          g_assert_cmpfloat_with_epsilon (sheet->width_mm, alternatives[i].width_mm, 1e-9);
+          g_assert_cmpfloat_with_epsilon (sheet->scrap_percent, alternatives[i].scrap_percent, 1e-9);
+          /* and the list is the same from there */
+          g_assert_cmpuint (tr_sheet_list_by_rows (tr_figures_get_dough (after, 0), alternatives), ==, n);
+          g_assert_cmpint (tr_sheet_find_best_rows (tr_figures_get_dough (after, 0)), ==, dough->sheet.rows);
+        }
+    }
+  g_assert_cmpuint (checked, >, 10);
+}
+
 /* ---- any dough, any size ---- */
 
 static void
@@ -408,6 +446,7 @@ main (int    argc,
   g_test_add_func ("/sheets/held-picture-does-not-jump", test_held_picture_does_not_jump);
   g_test_add_func ("/sheets/held-picture-keeps-its-lines", test_held_picture_keeps_its_lines);
   g_test_add_func ("/sheets/alternatives-share-a-scale", test_alternatives_share_a_scale);
+  g_test_add_func ("/sheets/rows-lead-to-what-was-shown", test_rows_lead_to_what_was_shown);
   g_test_add_func ("/sheets/nothing-outside-or-overlapping", test_nothing_outside_or_overlapping);
 
   return g_test_run ();
