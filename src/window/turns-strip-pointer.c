@@ -82,6 +82,7 @@ grabbed_cb (TrPictureView *view,
 
   if (figures == NULL || self->drag != TR_DRAG_NOTHING)
     return FALSE;
+  self->dough = tr_page_get_dough_index (tr_turns_strip_get_page (self));
   if (hit->part == TR_PART_OF_EDGE)
     return grab_edge (self, (guint) hit->index, x, is_press);
   if (element.part != TR_PART_OF_TURN || figures->dough->turns->len < 2)

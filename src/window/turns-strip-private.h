@@ -32,6 +32,7 @@ struct _TrTurnsStrip
   TrSequencePlan held;
   double start_x;
   TrDocument *dragged;           /* owned; NULL: no edge is dragged */
+  int dough;                     /* whose edge or turn it is */
   guint turn;
   int drop_at;
   int frames_to_scroll;          /* until what is selected is scrolled to; 0: it is */

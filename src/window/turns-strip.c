@@ -392,6 +392,9 @@ tr_turns_strip_dispose (GObject *object)
 {
   TrTurnsStrip *self = TR_TURNS_STRIP (object);
 
+  /* What is dragged is let go while all of it is still there. */
+  if (self->view != NULL)
+    tr_picture_view_cancel_drag (TR_PICTURE_VIEW (self->view));
   g_clear_pointer (&self->view, gtk_widget_unparent);
 
   G_OBJECT_CLASS (tr_turns_strip_parent_class)->dispose (object);
@@ -453,6 +456,9 @@ tr_turns_strip_refresh (TrTurnsStrip *self)
   TrSequencePlan plan;
   int width = gtk_widget_get_width (GTK_WIDGET (self));
 
+  /* What is held is no longer what is shown. */
+  if (self->drag != TR_DRAG_NOTHING && self->dough != tr_page_get_dough_index (tr_turns_strip_get_page (self)))
+    tr_picture_view_cancel_drag (TR_PICTURE_VIEW (self->view));
   settle_selection (self);
   tr_turns_strip_show (self);
   if (width > 0 && tr_turns_strip_find_plan (self, width, &plan) && (int) ceil (plan.height) != gtk_widget_get_height (GTK_WIDGET (self)))

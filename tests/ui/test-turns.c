@@ -232,6 +232,31 @@ test_dragged_edge_is_never_thicker_than_its_block (Fixture       *fixture,
   g_assert_cmpfloat (step->rolled_mm.mm[2], <=, step->start_mm.mm[2]);
 }
 
+static void
+remove_the_page (gpointer data)
+{
+  Fixture *fixture = data;
+
+  tr_page_set_dough (fixture->page.page, "d2");
+  ui_frames (GTK_WIDGET (fixture->page.window), 1);
+  tr_page_set_dough (fixture->page.page, NULL);
+  ui_frames (GTK_WIDGET (fixture->page.window), 1);
+}
+
+/* Another dough, or none, while an edge is held: nothing of it stays. */
+static void
+test_dough_changes_under_a_drag (Fixture       *fixture,
+                                 gconstpointer  data)
+{
+  double x, y;
+
+  get_middle (fixture, TR_PART_OF_EDGE, 0, &x, &y);
+  hand_drag (GTK_WIDGET (fixture->view), x, y, x + 25, y, remove_the_page, fixture);
+  g_assert_null (tr_document_get_undo_label (fixture->page.document));
+  g_autofree char *after = ui_dup_trial_text (fixture->page.document);
+  g_assert_cmpstr (after, ==, fixture->before);
+}
+
 /* The layers at the end, or after the turn that is chosen. */
 static void
 test_layers_after_the_chosen_turn (Fixture       *fixture,
@@ -418,6 +443,7 @@ main (int   argc,
   ADD ("/turns/edge-is-dragged-thinner", NULL, test_edge_is_dragged_thinner);
   ADD ("/turns/escape-gives-back-what-was-dragged", NULL, test_escape_gives_back_what_was_dragged);
   ADD ("/turns/dragged-edge-is-never-thicker-than-its-block", NULL, test_dragged_edge_is_never_thicker_than_its_block);
+  ADD ("/turns/dough-changes-under-a-drag", NULL, test_dough_changes_under_a_drag);
   ADD ("/turns/layers-after-the-chosen-turn", NULL, test_layers_after_the_chosen_turn);
   ADD ("/turns/keys", NULL, test_keys);
   ADD ("/turns/return-goes-to-the-fields", NULL, test_return_goes_to_the_fields);
