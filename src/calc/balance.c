@@ -229,6 +229,17 @@ grams_of_unit (TrUnit           unit,
   return tr_unit_grams (unit);
 }
 
+/* What one more of the unit adds in the end: more of the total makes the total
+ * more. */
+static double
+gain_of_unit (TrUnit           unit,
+              const TrFormula *formula)
+{
+  double grams = grams_of_unit (unit, formula);
+
+  return unit == TR_UNIT_PERCENT_OF_TOTAL ? grams * formula->written_total_g / formula->written_dough_g : grams;
+}
+
 static void
 init_mover (Mover                *mover,
             const TrDoughFigures *figures,
@@ -743,7 +754,7 @@ write_rounded (TrDough         *dough,
   for (guint i = 0; i < movers->n; i++)
     {
       const Mover *mover = &movers->movers[i];
-      double unit_g = grams_of_unit (mover->unit, bases) * mover->share;
+      double unit_g = gain_of_unit (mover->unit, bases) * mover->share;
       double number = number_at (mover, is_empty, i == 0, times);
 
       if (i == last)
@@ -754,7 +765,7 @@ write_rounded (TrDough         *dough,
     }
 
   const Mover *mover = &movers->movers[last];
-  double unit_g = grams_of_unit (mover->unit, bases) * mover->share;
+  double unit_g = gain_of_unit (mover->unit, bases) * mover->share;
   double number = MAX (number_at (mover, is_empty, last == 0, times) + missing_g / unit_g, 0);
   write_mover (dough, mover, round_nice (number, allowed_g / unit_g));
 }
