@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/balance.h"
 #include "plane.h"
 
 /* What an axis shows at least, of the current dough's value: room to drag. */
@@ -34,24 +35,6 @@ get_usual_words (TrKind kind)
 }
 
 
-static double
-get_ratio (const TrDoughFigures *figures,
-           TrRatio               ratio)
-{
-  const TrFormula *formula = &figures->formula;
-  const double values[TR_N_RATIOS] = {
-    [TR_RATIO_ALL_WATER] = formula->all_water_percent,
-    [TR_RATIO_DOUGH_FAT] = formula->dough_fat_percent,
-    [TR_RATIO_ROLL_IN_OF_DOUGH] = formula->roll_in_percent_of_dough,
-    [TR_RATIO_SALT] = formula->salt_percent,
-    [TR_RATIO_SUGAR] = formula->sugar_percent,
-    [TR_RATIO_YEAST_FRESH] = formula->yeast_fresh_percent,
-    [TR_RATIO_PREFERMENTED] = formula->prefermented_flour_percent,
-  };
-
-  return values[ratio];
-}
-
 static void
 init_axis (TrPlaneAxis          *axis,
            TrRatio               ratio,
@@ -59,10 +42,10 @@ init_axis (TrPlaneAxis          *axis,
            const TrRange        *view)
 {
   TrBand band;
-  double value = current != NULL ? get_ratio (current, ratio) : NAN;
+  double value = current != NULL ? tr_ratio_get (current, ratio) : NAN;
 
   *axis = (TrPlaneAxis) { tr_words_ratio (ratio), "%", tr_words_percent, { NAN, NAN }, { NAN, NAN }, 0 };
-  if (current != NULL && tr_band_get (ratio, current->dough->kind, &band))
+  if (current != NULL && tr_ratio_get_band (current, ratio, &band))
     axis->band = (TrRange) { band.low, band.high };
   if (view != NULL)
     axis->view = *view;
@@ -81,8 +64,8 @@ init_point (TrPlanePoint    *point,
   const TrDoughFigures *dough = tr_figures_get_dough (figures, index);
 
   point->name = dough->dough->name;
-  point->x = get_ratio (dough, across);
-  point->y = get_ratio (dough, up);
+  point->x = tr_ratio_get (dough, across);
+  point->y = tr_ratio_get (dough, up);
   point->is_current = (int) index == current;
   point->from = dough->dough->from != NULL ? tr_trial_find_dough (figures->trial, dough->dough->from) : -1;
 }

@@ -15,6 +15,7 @@
 
 #include "line-list.h"
 #include "notes-field.h"
+#include "ratio-plane.h"
 #include "section.h"
 
 #define TR_TYPE_FORMULA_PAGE (tr_formula_page_get_type ())
@@ -27,6 +28,7 @@ struct _TrFormulaPage
   /* Children */
   GtkWidget *scroller;
   GtkWidget *lines;
+  GtkWidget *plane;
   GtkWidget *ratio_values[TR_N_RATIOS];
   GtkWidget *ratio_bands[TR_N_RATIOS];
 };
@@ -278,6 +280,7 @@ tr_formula_page_refresh (TrPage *page)
   tr_line_list_refresh (TR_LINE_LIST (self->lines));
   tr_fields_refresh (self->scroller);
   refresh_ratios (self);
+  tr_ratio_plane_refresh (TR_RATIO_PLANE (self->plane));
 }
 
 static gboolean
@@ -318,6 +321,24 @@ new_ratio_grid (TrFormulaPage *self)
   return grid;
 }
 
+/* Two views of the same: each ratio by itself, or all doughs by two of them. */
+static void
+build_balance (TrFormulaPage *self,
+               GtkWidget     *column)
+{
+  GtkWidget *section = tr_column_add_section (column, _("Balance"));
+  GtkWidget *switcher = gtk_stack_switcher_new (), *stack = gtk_stack_new ();
+
+  self->plane = tr_ratio_plane_new ();
+  gtk_stack_set_vhomogeneous (GTK_STACK (stack), FALSE);
+  gtk_stack_add_titled (GTK_STACK (stack), new_ratio_grid (self), "scales", _("Ratio by ratio"));
+  gtk_stack_add_titled (GTK_STACK (stack), self->plane, "plane", _("All doughs by two"));
+  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (stack));
+  gtk_widget_set_halign (switcher, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (section), switcher);
+  gtk_box_append (GTK_BOX (section), stack);
+}
+
 static void
 build_batch (GtkWidget *column)
 {
@@ -342,8 +363,7 @@ build_rest (TrFormulaPage *self,
   GtkWidget *section = tr_column_add_section (column, _("Losses and density"));
 
   gtk_box_append (GTK_BOX (section), tr_form_new (loss_members, G_N_ELEMENTS (loss_members)));
-  section = tr_column_add_section (column, _("Balance"));
-  gtk_box_append (GTK_BOX (section), new_ratio_grid (self));
+  build_balance (self, column);
   section = tr_column_add_section (column, NULL);
   gtk_box_append (GTK_BOX (section), tr_notes_field_new (&notes_member));
   gtk_box_append (GTK_BOX (section), tr_entry_field_new (&title_member, TR_FIELD_ABOVE));
