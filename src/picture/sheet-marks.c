@@ -116,10 +116,14 @@ add_trim (TrSheetPlan *sheet,
 
   if (sheet->cut->trim_mm <= 0 || fabs (start - middle) < needs + 0.5 * em + sheet->across_text_width / 2)
     return;
-  if (sheet->turned)
-    add_dimension (sheet, FALSE, start, piece_from, edge, line, text);
-  else
-    add_dimension (sheet, FALSE, piece_to, start, edge, line, text);
+  if (!sheet->turned)
+    {
+      add_dimension (sheet, FALSE, piece_to, start, edge, line, text);
+      return;
+    }
+  /* too narrow for its number, which stands before it */
+  add_dimension (sheet, FALSE, start, piece_from, edge, line, "");
+  tr_picture_add_text (sheet->picture, text, em, 400, &sheet->look->text, start - 0.4 * em, line + 0.35 * em, 1);
 }
 
 /* Outside the marks those along the row, at the row's ends those across it. */
