@@ -70,7 +70,7 @@ dup_words (TrLayersView *self)
   if (picture != NULL && hit.index >= 0)
     return tr_picture_dup_hit_text (picture, &hit);
 
-  return g_strdup (_("Point at the stack, or use ↑ and ↓ there, to see what a band is."));
+  return g_strdup (_("Point at a layer, or step with ↑ and ↓."));
 }
 
 static void

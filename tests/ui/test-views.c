@@ -651,6 +651,27 @@ test_point_at_layers (UiFixture     *fixture,
   g_assert_true (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
 }
 
+static void
+test_window_copies (UiFixture     *fixture,
+                    gconstpointer  data)
+{
+  TrLayersView *layers = set_up_layers (fixture);
+  GtkWidget *view = GTK_WIDGET (tr_layers_view_get_picture (layers));
+  GdkClipboard *clipboard = gtk_widget_get_clipboard (view);
+  Pasted pasted = { 0 };
+
+  gtk_window_set_focus (GTK_WINDOW (fixture->window), NULL);
+  ui_act (fixture->window, "win.copy-picture");
+  g_assert_cmpstr (tr_window_get_notice (fixture->window, "file"), ==, "Point at the picture that is to be copied.");
+
+  move_to (view, 30, 30);
+  ui_act (fixture->window, "win.copy-picture");
+  gdk_clipboard_read_texture_async (clipboard, NULL, texture_read_cb, &pasted);
+  g_assert_true (ui_wait_until (is_true, &pasted.is_done, 5000));
+  g_assert_cmpint (gdk_texture_get_width (pasted.texture), ==, 2 * gtk_widget_get_width (view));
+  g_object_unref (pasted.texture);
+}
+
 #define VIEW_ADD(path, test) g_test_add ("/views/" path, Fixture, NULL, set_up, test, tear_down)
 
 int
@@ -679,6 +700,7 @@ main (int    argc,
   VIEW_ADD ("the-menu-opens-by-key-and-button", test_menu);
   VIEW_ADD ("a-copy-is-whole-white-and-sharp", test_copy);
   VIEW_ADD ("the-last-one-pointed-at-is-found", test_found);
+  UI_ADD ("/views/the-window-copies-what-was-pointed-at", test_window_copies);
   UI_ADD ("/views/layers/keys-go-from-band-to-band", test_step_through_layers);
   UI_ADD ("/views/layers/the-window-follows-and-stays-where-clicked", test_point_at_layers);
 
