@@ -19,7 +19,7 @@
 /* Circles round the point, in em from its edge. */
 static const double distances[] = { 0.35, 1.3, 2.4, 3.8, 5.5, 8, 11 };
 /* So many of them are near enough to keep off what is soft. */
-#define NEAR 2
+#define NEAR 3
 /* Where the label lies as seen from the point: x, y. */
 static const double directions[][2] = { { 1, 0 }, { -1, 0 }, { 0, 1 }, { 0.75, 0.7 }, { 0, -1 }, { 0.75, -0.7 }, { -0.75, 0.7 }, { -0.75, -0.7 } };
 

@@ -3,8 +3,7 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The lines are line-list's; the ratios below them are to be read, each with
- * what is usual for the kind of pastry.
+ * The lines are line-list's; the handles below them are balance's.
  */
 
 #include "config.h"
@@ -13,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "balance.h"
 #include "line-list.h"
 #include "notes-field.h"
 #include "ratio-plane.h"
@@ -29,8 +29,7 @@ struct _TrFormulaPage
   GtkWidget *scroller;
   GtkWidget *lines;
   GtkWidget *plane;
-  GtkWidget *ratio_values[TR_N_RATIOS];
-  GtkWidget *ratio_bands[TR_N_RATIOS];
+  GtkWidget *balance;
 };
 
 G_DEFINE_FINAL_TYPE (TrFormulaPage, tr_formula_page, TR_TYPE_PAGE)
@@ -214,63 +213,6 @@ static const TrChoice batch_choice = {
 
 /* Showing */
 
-static int
-get_decimals (const TrBand *band)
-{
-  return band->low == floor (band->low) && band->high == floor (band->high) ? 0 : 1;
-}
-
-static void
-refresh_ratio (TrFormulaPage        *self,
-               TrRatio               ratio,
-               double                value,
-               const TrDoughFigures *figures)
-{
-  const TrReader *reader = tr_page_get_reader (TR_PAGE (self));
-  TrBand band;
-
-  tr_figure_label_take (self->ratio_values[ratio], tr_words_percent (reader, value));
-  if (!tr_band_get (ratio, figures->dough->kind, &band))
-    {
-      tr_words_label_set (self->ratio_bands[ratio], NULL);
-      return;
-    }
-
-  g_autofree char *low = tr_words_number (reader, band.low, get_decimals (&band));
-  g_autofree char *high = tr_words_number (reader, band.high, get_decimals (&band));
-
-  if (isnan (value) || (value >= band.low && value <= band.high))
-    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("usual: %s–%s %%"), low, high));
-  else if (value < band.low)
-    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("below the usual %s–%s %%"), low, high));
-  else
-    tr_words_label_take (self->ratio_bands[ratio], g_strdup_printf (_("above the usual %s–%s %%"), low, high));
-  gtk_widget_set_tooltip_text (self->ratio_bands[ratio], band.source);
-}
-
-static void
-refresh_ratios (TrFormulaPage *self)
-{
-  const TrDoughFigures *figures = tr_page_get_figures (TR_PAGE (self));
-
-  if (figures == NULL)
-    return;
-
-  const TrFormula *formula = &figures->formula;
-  const double values[TR_N_RATIOS] = {
-    [TR_RATIO_ALL_WATER] = formula->all_water_percent,
-    [TR_RATIO_DOUGH_FAT] = formula->dough_fat_percent,
-    [TR_RATIO_ROLL_IN_OF_DOUGH] = formula->roll_in_percent_of_dough,
-    [TR_RATIO_SALT] = formula->salt_percent,
-    [TR_RATIO_SUGAR] = formula->sugar_percent,
-    [TR_RATIO_YEAST_FRESH] = formula->yeast_fresh_percent,
-    [TR_RATIO_PREFERMENTED] = formula->prefermented_flour_percent,
-  };
-
-  for (guint ratio = 0; ratio < TR_N_RATIOS; ratio++)
-    refresh_ratio (self, (TrRatio) ratio, values[ratio], figures);
-}
-
 static void
 tr_formula_page_refresh (TrPage *page)
 {
@@ -279,7 +221,7 @@ tr_formula_page_refresh (TrPage *page)
   gtk_widget_set_visible (self->scroller, tr_page_get_dough (page) != NULL);
   tr_line_list_refresh (TR_LINE_LIST (self->lines));
   tr_fields_refresh (self->scroller);
-  refresh_ratios (self);
+  tr_balance_refresh (TR_BALANCE (self->balance));
   tr_ratio_plane_refresh (TR_RATIO_PLANE (self->plane));
 }
 
@@ -291,53 +233,14 @@ tr_formula_page_go_to (TrPage     *page,
 
   if (tr_line_list_go_to (TR_LINE_LIST (self->lines), pointer))
     return TRUE;
+  /* The whole dough is what is moved on the plane. */
+  if (*pointer == '\0' && gtk_widget_get_mapped (self->plane))
+    return gtk_widget_grab_focus (self->plane);
 
   return *pointer != '\0' && tr_fields_go_to (self->scroller, pointer);
 }
 
 /* Building */
-
-static GtkWidget *
-new_ratio_grid (TrFormulaPage *self)
-{
-  GtkWidget *grid = gtk_grid_new ();
-
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
-  for (guint ratio = 0; ratio < TR_N_RATIOS; ratio++)
-    {
-      GtkWidget *name = tr_words_label_new (NULL);
-
-      tr_words_label_set (name, tr_words_ratio ((TrRatio) ratio));
-      gtk_widget_set_hexpand (name, TRUE);
-      self->ratio_values[ratio] = tr_figure_label_new (8);
-      self->ratio_bands[ratio] = tr_words_label_new ("dim-label");
-      gtk_label_set_width_chars (GTK_LABEL (self->ratio_bands[ratio]), 16);
-      gtk_grid_attach (GTK_GRID (grid), name, 0, (int) ratio, 1, 1);
-      gtk_grid_attach (GTK_GRID (grid), self->ratio_values[ratio], 1, (int) ratio, 1, 1);
-      gtk_grid_attach (GTK_GRID (grid), self->ratio_bands[ratio], 2, (int) ratio, 1, 1);
-    }
-
-  return grid;
-}
-
-/* Two views of the same: each ratio by itself, or all doughs by two of them. */
-static void
-build_balance (TrFormulaPage *self,
-               GtkWidget     *column)
-{
-  GtkWidget *section = tr_column_add_section (column, _("Balance"));
-  GtkWidget *switcher = gtk_stack_switcher_new (), *stack = gtk_stack_new ();
-
-  self->plane = tr_ratio_plane_new ();
-  gtk_stack_set_vhomogeneous (GTK_STACK (stack), FALSE);
-  gtk_stack_add_titled (GTK_STACK (stack), new_ratio_grid (self), "scales", _("Ratio by ratio"));
-  gtk_stack_add_titled (GTK_STACK (stack), self->plane, "plane", _("All doughs by two"));
-  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (stack));
-  gtk_widget_set_halign (switcher, GTK_ALIGN_START);
-  gtk_box_append (GTK_BOX (section), switcher);
-  gtk_box_append (GTK_BOX (section), stack);
-}
 
 static void
 build_batch (GtkWidget *column)
@@ -357,13 +260,11 @@ build_batch (GtkWidget *column)
 }
 
 static void
-build_rest (TrFormulaPage *self,
-            GtkWidget     *column)
+build_rest (GtkWidget *column)
 {
   GtkWidget *section = tr_column_add_section (column, _("Losses and density"));
 
   gtk_box_append (GTK_BOX (section), tr_form_new (loss_members, G_N_ELEMENTS (loss_members)));
-  build_balance (self, column);
   section = tr_column_add_section (column, NULL);
   gtk_box_append (GTK_BOX (section), tr_notes_field_new (&notes_member));
   gtk_box_append (GTK_BOX (section), tr_entry_field_new (&title_member, TR_FIELD_ABOVE));
@@ -377,7 +278,9 @@ tr_formula_page_init (TrFormulaPage *self)
   self->lines = tr_line_list_new ();
   build_batch (column);
   gtk_box_append (GTK_BOX (tr_column_add_section (column, NULL)), self->lines);
-  build_rest (self, column);
+  self->balance = tr_balance_new ();
+  gtk_box_append (GTK_BOX (tr_column_add_section (column, _("Balance"))), self->balance);
+  build_rest (column);
   tr_page_set_child (TR_PAGE (self), self->scroller);
 }
 

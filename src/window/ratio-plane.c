@@ -39,7 +39,7 @@ struct _TrRatioPlane
   GtkWidget *box;
   GtkWidget *drop_downs[N_AXES];
   GtkWidget *picture;
-  GtkWidget *held;               /* what could not be followed */
+  GtkWidget *held;               /* how it is moved, or what could not be followed */
 
   /* Owned */
   TrPreferences *preferences;
@@ -230,6 +230,26 @@ dup_held (TrRatioPlane         *self,
   return held->len > 0 ? g_string_free (g_steal_pointer (&held), FALSE) : NULL;
 }
 
+static void
+say_how (TrRatioPlane *self)
+{
+  tr_words_label_set (self->held, _("Drag the ringed point, or move it with the arrow keys (Shift coarse, Ctrl fine). "
+                                    "Press another point to work on that dough."));
+}
+
+static void
+say_held (TrRatioPlane         *self,
+          const TrDoughFigures *figures,
+          const double         *values)
+{
+  g_autofree char *held = dup_held (self, figures, values);
+
+  if (held != NULL)
+    tr_words_label_set (self->held, held);
+  else
+    say_how (self);
+}
+
 /* In one undo step with what is committed under the same key, or in the drag. */
 static void
 move_to (TrRatioPlane         *self,
@@ -248,11 +268,12 @@ move_to (TrRatioPlane         *self,
 
       tr_dough_unref (*place);
       *place = moved;
+      /* The whole dough: undo then leads back to the plane and to none of its fields. */
       self->is_moving = TRUE;
-      tr_page_commit (page, g_steal_pointer (&draft), _("change two ratios"), "plane", "/lines");
+      tr_page_commit (page, g_steal_pointer (&draft), _("change two ratios"), "plane", "");
       self->is_moving = FALSE;
     }
-  tr_words_label_take (self->held, dup_held (self, start, values));
+  say_held (self, start, values);
 }
 
 /* Dragging */
@@ -269,7 +290,7 @@ end_drag (TrRatioPlane *self,
 
   tr_document_end_drag (document, is_cancelled);
   if (is_cancelled)
-    tr_words_label_set (self->held, NULL);
+    say_how (self);
   show_doughs (self);
 }
 
@@ -399,7 +420,7 @@ move_by_key (TrRatioPlane    *self,
   if (can_move (figures, self->ratios[axis]))
     move_to (self, figures, values);
   else
-    tr_words_label_take (self->held, dup_held (self, figures, values));
+    say_held (self, figures, values);
 }
 
 static gboolean
@@ -500,7 +521,7 @@ tr_ratio_plane_refresh (TrRatioPlane *self)
 
   /* What could not be followed is said of the move that asked for it. */
   if (!self->is_moving && self->dragged == NULL)
-    tr_words_label_set (self->held, NULL);
+    say_how (self);
   if (gtk_widget_get_mapped (GTK_WIDGET (self)))
     show_doughs (self);
 }
@@ -563,6 +584,12 @@ tr_ratio_plane_init (TrRatioPlane *self)
   axes_remembered_cb (self);
 }
 
+static gboolean
+tr_ratio_plane_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (TR_RATIO_PLANE (widget)->picture);
+}
+
 static void
 tr_ratio_plane_map (GtkWidget *widget)
 {
@@ -592,6 +619,7 @@ tr_ratio_plane_class_init (TrRatioPlaneClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tr_ratio_plane_dispose;
   widget_class->map = tr_ratio_plane_map;
+  widget_class->grab_focus = tr_ratio_plane_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }

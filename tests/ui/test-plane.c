@@ -280,6 +280,24 @@ test_click_shows_another_dough (UiFixture     *fixture,
   g_assert_cmpstr (after, ==, before);
 }
 
+/* Undo shows what it undid: here, where it was done. */
+static void
+test_undo_leads_back (UiFixture     *fixture,
+                      gconstpointer  data)
+{
+  GtkWidget *plane = ui_find_type (GTK_WIDGET (fixture->window), TR_TYPE_RATIO_PLANE);
+  GtkWidget *view = ui_find_type (plane, TR_TYPE_PICTURE_VIEW);
+
+  show (plane);
+  hand_focus (GTK_WINDOW (fixture->window));
+  g_assert_true (gtk_widget_grab_focus (view));
+  hand_key ("Right");
+  g_assert_cmpstr (tr_document_get_undo_label (tr_window_get_document (fixture->window)), ==, "change two ratios");
+  gtk_window_set_focus (GTK_WINDOW (fixture->window), NULL);
+  ui_act (fixture->window, "win.undo");
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (fixture->window)) == view);
+}
+
 #define ADD(path, test) g_test_add (path, Fixture, NULL, set_up, test, tear_down)
 
 int
@@ -300,6 +318,7 @@ main (int   argc,
   ADD ("/plane/ratio-that-cannot-move-stays", test_ratio_that_cannot_move_stays);
   ADD ("/plane/keys-step", test_keys_step);
   ADD ("/plane/same-on-both-axes-swaps", test_same_on_both_axes_swaps);
+  UI_ADD ("/plane/undo-leads-back", test_undo_leads_back);
   UI_ADD ("/plane/click-shows-another-dough", test_click_shows_another_dough);
 
   return ui_run ();
