@@ -15,24 +15,22 @@
 #include "look.h"
 #include "measure.h"
 
-/* Hotter water harms yeast and cooks egg: common practice. */
-#define WARMEST_WATER_C 45.0
 /* What melting one gram of ice takes, in grams of water cooled by 1 °C:
  * 333.6 kJ/kg over 4.186 kJ/kg K is 79.7, of which the trade makes 80. */
 #define ICE_C 80.0
 /* Of a liquid, dairy or egg line that is poured rather than strewn or cut in. */
 #define POURED_WATER_PERCENT 50.0
 
-static gboolean
-is_water (const TrLineFigures *line)
+gboolean
+tr_line_is_water (const TrLineFigures *line)
 {
-  return g_str_equal (line->ingredient.base_id, "water");
+  return line->known && g_str_equal (line->ingredient.base_id, "water");
 }
 
 /* What is not known to be water is taken for poured, so that the figure says
  * that it is not known. */
-static gboolean
-is_poured (const TrLineFigures *line)
+gboolean
+tr_line_is_poured (const TrLineFigures *line)
 {
   double percent = line->ingredient.per_100g[TR_PART_WATER];
 
@@ -118,9 +116,9 @@ tr_water_compute (const TrDough   *dough,
     {
       const TrLineFigures *line = tr_formula_get_line (formula, i);
 
-      if (!is_poured (line))
+      if (!tr_line_is_poured (line))
         continue;
-      if (is_water (line))
+      if (tr_line_is_water (line))
         water_g += line->written_grams;
       else
         others_g += isnan (line->ingredient.per_100g[TR_PART_WATER]) ? NAN : line->written_grams;
@@ -131,7 +129,7 @@ tr_water_compute (const TrDough   *dough,
 
   water->available_water_g = water_g * formula->scale;
   water->water_c = (water->liquid_need_c * (water_g + others_g) - others_g * others_c) / water_g;
-  if (water->water_c > WARMEST_WATER_C)
+  if (water->water_c > TR_WARMEST_WATER_C)
     water->water_c = NAN;
   if (!isnan (water->water_c) && tr_is_positive (method->tap_c + ICE_C))
     water->ice_g = MAX (0, water->available_water_g * (method->tap_c - water->water_c) / (method->tap_c + ICE_C));

@@ -10,6 +10,9 @@
 
 G_BEGIN_DECLS
 
+/* Hotter water harms yeast and cooks egg: common practice. */
+#define TR_WARMEST_WATER_C 45.0
+
 /* The rule of the trade: n times the wanted dough temperature less what the
  * other things bring and less the friction of the mixer. `bench` has the room
  * and, for liquids without a temperature of their own, the fridge.
@@ -18,5 +21,9 @@ gboolean tr_water_compute (const TrDough   *dough,
                            const TrBench   *bench,
                            const TrFormula *formula,
                            TrWater         *water);
+/* A weighed line of the dough that is poured rather than strewn or cut in: a
+ * liquid, dairy or egg of more than half water. */
+gboolean tr_line_is_poured (const TrLineFigures *line);
+gboolean tr_line_is_water (const TrLineFigures *line);
 
 G_END_DECLS

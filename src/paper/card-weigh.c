@@ -440,20 +440,29 @@ dup_step_text (const TrReader *reader,
   return g_string_free (text, FALSE);
 }
 
+/* Something to do, with a line for the value that it really had. */
 static void
-add_step (Weigh        *weigh,
-          const TrStep *step)
+add_task (Weigh      *weigh,
+          const char *text)
 {
   const TrLook *look = &weigh->card->look;
   double em = weigh->em, height = MAX (1.7 * em, TR_TICK_PT + 2), baseline = height / 2 + 0.38 * em;
   double x = TR_TICK_PT + 0.7 * em, blank = weigh->width * 0.74;
   TrPicture *picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, height);
-  g_autofree char *span = dup_step_text (weigh->card->reader, step);
-  g_autofree char *text = g_strconcat (tr_words_step (step->id), span, NULL);
 
   tr_card_add_tick (picture, 0, height / 2);
   tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, x, blank - x - 0.6 * em, baseline);
   tr_card_add_blank (picture, _("real"), blank, weigh->width, baseline);
+}
+
+static void
+add_step (Weigh        *weigh,
+          const TrStep *step)
+{
+  g_autofree char *span = dup_step_text (weigh->card->reader, step);
+  g_autofree char *text = g_strconcat (tr_words_step (step->id), span, NULL);
+
+  add_task (weigh, text);
 }
 
 static gboolean
@@ -468,6 +477,7 @@ add_steps (Weigh *weigh)
   const TrMethod *method = weigh->card->dough->dough->method;
   const TrLook *look = &weigh->card->look;
   g_autofree char *temperature = NULL, *text = NULL;
+  g_autofree char *water = tr_words_water (weigh->card->reader, weigh->card->dough);
   TrPicture *picture;
   double em = weigh->em;
 
@@ -481,6 +491,8 @@ add_steps (Weigh *weigh)
       tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, 4.2 * em, weigh->width * 0.74 - 4.8 * em, 2.0 * em);
     }
   tr_card_add_blank (picture, _("real"), weigh->width * 0.74, weigh->width, 2.0 * em);
+  if (water != NULL)
+    add_task (weigh, water);
   for (guint i = 0; i < method->steps->len; i++)
     {
       const TrStep *step = g_ptr_array_index (method->steps, i);

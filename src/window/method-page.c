@@ -28,6 +28,7 @@ struct _TrMethodPage
 
   GtkWidget *scroller;
   GtkWidget *titles[N_COLUMNS];  /* of step_members */
+  GtkWidget *water;
 };
 
 G_DEFINE_FINAL_TYPE (TrMethodPage, tr_method_page, TR_TYPE_PAGE)
@@ -252,6 +253,14 @@ show_title (GtkWidget      *title,
 }
 
 static void
+show_water (TrMethodPage *self)
+{
+  const TrDoughFigures *figures = tr_page_get_figures (TR_PAGE (self));
+
+  tr_words_label_take (self->water, figures != NULL ? tr_words_water (tr_page_get_reader (TR_PAGE (self)), figures) : NULL);
+}
+
+static void
 tr_method_page_refresh (TrPage *page)
 {
   TrMethodPage *self = TR_METHOD_PAGE (page);
@@ -259,6 +268,7 @@ tr_method_page_refresh (TrPage *page)
   for (guint i = 0; i < G_N_ELEMENTS (step_members); i++)
     show_title (self->titles[i], &step_members[i], tr_page_get_reader (page));
   gtk_widget_set_visible (self->scroller, tr_page_get_dough (page) != NULL);
+  show_water (self);
   tr_fields_refresh (self->scroller);
 }
 
@@ -352,6 +362,8 @@ tr_method_page_init (TrMethodPage *self)
   gtk_box_append (GTK_BOX (section), new_steps (self));
   gtk_box_append (GTK_BOX (section), hint);
   section = tr_column_add_section (column, _("Temperatures for mixing"));
+  self->water = tr_words_label_new ("heading");
+  gtk_box_append (GTK_BOX (section), self->water);
   gtk_box_append (GTK_BOX (section), tr_form_new (temperature_members, G_N_ELEMENTS (temperature_members)));
   tr_page_set_child (TR_PAGE (self), self->scroller);
 }
