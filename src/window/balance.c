@@ -3,14 +3,18 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A stack of views of the same ratios; "scales" is one handle a ratio.
+ * A stack of views of the same ratios; "scales" is one handle a ratio, "plane"
+ * all doughs by two of them.
  */
 
 #include "config.h"
 
 #include "balance.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "balance-row.h"
+#include "ratio-plane.h"
 
 struct _TrBalance
 {
@@ -20,6 +24,7 @@ struct _TrBalance
   GtkWidget *box;
   GtkWidget *stack;
   GtkWidget *rows[TR_N_RATIOS];
+  GtkWidget *plane;
 };
 
 G_DEFINE_FINAL_TYPE (TrBalance, tr_balance, GTK_TYPE_WIDGET)
@@ -38,12 +43,13 @@ tr_balance_refresh (TrBalance *self)
 
   for (guint i = 0; i < TR_N_RATIOS; i++)
     tr_balance_row_refresh (TR_BALANCE_ROW (self->rows[i]));
+  tr_ratio_plane_refresh (TR_RATIO_PLANE (self->plane));
 }
 
 static void
 tr_balance_init (TrBalance *self)
 {
-  GtkWidget *scales = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *scales = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *switcher = gtk_stack_switcher_new ();
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
@@ -55,7 +61,12 @@ tr_balance_init (TrBalance *self)
       self->rows[order[i]] = tr_balance_row_new (order[i]);
       gtk_box_append (GTK_BOX (scales), self->rows[order[i]]);
     }
-  gtk_stack_add_named (GTK_STACK (self->stack), scales, "scales");
+  self->plane = tr_ratio_plane_new ();
+  gtk_stack_add_titled (GTK_STACK (self->stack), scales, "scales", _("Ratio by ratio"));
+  gtk_stack_add_titled (GTK_STACK (self->stack), self->plane, "plane", _("All doughs by two"));
+  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (self->stack));
+  gtk_widget_set_halign (switcher, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (self->box), switcher);
   gtk_box_append (GTK_BOX (self->box), self->stack);
 }
 
@@ -87,4 +98,12 @@ tr_balance_get_row (TrBalance *self,
   g_return_val_if_fail (TR_IS_BALANCE (self) && ratio < TR_N_RATIOS, NULL);
 
   return self->rows[ratio];
+}
+
+gboolean
+tr_balance_focus_plane (TrBalance *self)
+{
+  g_return_val_if_fail (TR_IS_BALANCE (self), FALSE);
+
+  return gtk_widget_get_mapped (self->plane) && gtk_widget_grab_focus (self->plane);
 }

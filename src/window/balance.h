@@ -20,5 +20,7 @@ GtkWidget *tr_balance_new     (void);
 void       tr_balance_refresh (TrBalance *self);
 GtkWidget *tr_balance_get_row (TrBalance *self,
                                TrRatio    ratio);
+/* FALSE: it is not what is shown. */
+gboolean   tr_balance_focus_plane (TrBalance *self);
 
 G_END_DECLS

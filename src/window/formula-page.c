@@ -15,7 +15,6 @@
 #include "balance.h"
 #include "line-list.h"
 #include "notes-field.h"
-#include "ratio-plane.h"
 #include "section.h"
 
 #define TR_TYPE_FORMULA_PAGE (tr_formula_page_get_type ())
@@ -28,7 +27,6 @@ struct _TrFormulaPage
   /* Children */
   GtkWidget *scroller;
   GtkWidget *lines;
-  GtkWidget *plane;
   GtkWidget *balance;
 };
 
@@ -222,7 +220,6 @@ tr_formula_page_refresh (TrPage *page)
   tr_line_list_refresh (TR_LINE_LIST (self->lines));
   tr_fields_refresh (self->scroller);
   tr_balance_refresh (TR_BALANCE (self->balance));
-  tr_ratio_plane_refresh (TR_RATIO_PLANE (self->plane));
 }
 
 static gboolean
@@ -234,8 +231,8 @@ tr_formula_page_go_to (TrPage     *page,
   if (tr_line_list_go_to (TR_LINE_LIST (self->lines), pointer))
     return TRUE;
   /* The whole dough is what is moved on the plane. */
-  if (*pointer == '\0' && gtk_widget_get_mapped (self->plane))
-    return gtk_widget_grab_focus (self->plane);
+  if (*pointer == '\0' && tr_balance_focus_plane (TR_BALANCE (self->balance)))
+    return TRUE;
 
   return *pointer != '\0' && tr_fields_go_to (self->scroller, pointer);
 }

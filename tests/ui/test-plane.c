@@ -217,6 +217,7 @@ test_ratio_that_cannot_move_stays (Fixture       *fixture,
   g_assert_false (says_that_something_stays (GTK_WIDGET (fixture->plane)));
 }
 
+/* In steps of the ratio's own. */
 typedef struct { const char *key; TrRatio ratio; double by; } KeyRow;
 
 static void
@@ -224,21 +225,41 @@ test_keys_step (Fixture       *fixture,
                 gconstpointer  data)
 {
   static const KeyRow rows[] = {
-    { "Right", TR_RATIO_ROLL_IN_OF_DOUGH, 1 }, { "Left", TR_RATIO_ROLL_IN_OF_DOUGH, -1 }, { "Up", TR_RATIO_SALT, 0.1 },
-    { "Down", TR_RATIO_SALT, -0.1 }, { "shift+Left", TR_RATIO_ROLL_IN_OF_DOUGH, -5 }, { "ctrl+Right", TR_RATIO_ROLL_IN_OF_DOUGH, 0.1 },
+    { "Right", TR_RATIO_ROLL_IN_OF_DOUGH, 1 }, { "Left", TR_RATIO_ROLL_IN_OF_DOUGH, -1 }, { "Up", TR_RATIO_SALT, 1 },
+    { "Down", TR_RATIO_SALT, -1 }, { "shift+Left", TR_RATIO_ROLL_IN_OF_DOUGH, -5 }, { "ctrl+Right", TR_RATIO_ROLL_IN_OF_DOUGH, 0.1 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      double was = get_ratio (fixture, rows[i].ratio), is;
+      double was = get_ratio (fixture, rows[i].ratio), by = rows[i].by * tr_ratio_get_step (rows[i].ratio), is;
 
       g_test_message ("%s", rows[i].key);
       hand_key (rows[i].key);
       is = get_ratio (fixture, rows[i].ratio);
-      g_assert_cmpfloat (rows[i].by > 0 ? is - was : was - is, >, 0);
-      g_assert_cmpfloat (fabs (is - was), <=, fabs (rows[i].by) * 1.5 + 0.02);
+      g_assert_cmpfloat (by > 0 ? is - was : was - is, >, 0);
+      g_assert_cmpfloat (fabs (is - was), <=, fabs (by) * 1.5 + TR_RATIO_TOLERANCE);
       assert_one_step (fixture);
     }
+}
+
+/* Presses in a row go on from what was reached, and are one step. */
+static void
+test_keys_go_on (Fixture       *fixture,
+                 gconstpointer  data)
+{
+  double was = get_ratio (fixture, TR_RATIO_ROLL_IN_OF_DOUGH), last = was, step = tr_ratio_get_step (TR_RATIO_ROLL_IN_OF_DOUGH);
+
+  for (int i = 0; i < 4; i++)
+    {
+      double is;
+
+      hand_key ("Right");
+      is = get_ratio (fixture, TR_RATIO_ROLL_IN_OF_DOUGH);
+      g_assert_cmpfloat (is, >, last + 0.4 * step);
+      last = is;
+    }
+  g_assert_cmpfloat_with_epsilon (last - was, 4 * step, 0.6 * step);
+  assert_one_step (fixture);
 }
 
 static void
@@ -317,6 +338,7 @@ main (int   argc,
   ADD ("/plane/click-moves-nothing", test_click_moves_nothing);
   ADD ("/plane/ratio-that-cannot-move-stays", test_ratio_that_cannot_move_stays);
   ADD ("/plane/keys-step", test_keys_step);
+  ADD ("/plane/keys-go-on", test_keys_go_on);
   ADD ("/plane/same-on-both-axes-swaps", test_same_on_both_axes_swaps);
   UI_ADD ("/plane/undo-leads-back", test_undo_leads_back);
   UI_ADD ("/plane/click-shows-another-dough", test_click_shows_another_dough);
