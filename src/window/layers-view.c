@@ -33,6 +33,7 @@ struct _TrLayersView
   double middle;                 /* where the window stays; NaN: the middle */
   double passing_middle;         /* while the pointer is on the whole stack; NaN: it is not */
   int pointed_band, stepped_band;       /* -1: none */
+  double rest_x, rest_y;         /* where the pointer was when a key was pressed; NaN: it has moved since */
   guint turn;                    /* that is chosen, from 1; 0: none */
 };
 
@@ -106,11 +107,44 @@ get_middle_of (TrLayersView *self,
 }
 
 static void
+find_pointer (TrLayersView *self,
+              double       *x,
+              double       *y)
+{
+  GdkSeat *seat = gdk_display_get_default_seat (gtk_widget_get_display (GTK_WIDGET (self)));
+  GtkNative *native = gtk_widget_get_native (GTK_WIDGET (self));
+
+  *x = *y = NAN;
+  if (seat != NULL && native != NULL)
+    gdk_surface_get_device_position (gtk_native_get_surface (native), gdk_seat_get_pointer (seat), x, y, NULL);
+}
+
+/* The picture moves under a pointer that rests: then nothing is pointed at. */
+static gboolean
+is_resting (TrLayersView *self)
+{
+  double x, y;
+
+  if (isnan (self->rest_x))
+    return FALSE;
+  find_pointer (self, &x, &y);
+  if (hypot (x - self->rest_x, y - self->rest_y) < 1)
+    return TRUE;
+
+  self->rest_x = NAN;
+
+  return FALSE;
+}
+
+static void
 hovered_cb (TrPictureView *picture,
             const TrHit   *hit,
             TrLayersView  *self)
 {
   gboolean is_band = hit->part == TR_PART_OF_BAND || hit->part == TR_PART_OF_MAGNIFIED_BAND;
+
+  if (is_resting (self))
+    return;
 
   self->pointed_band = is_band ? hit->index : -1;
   if (hit->part == TR_PART_OF_BAND)
@@ -154,6 +188,7 @@ step_to (TrLayersView *self,
   double from, to;
   TrPicture *picture;
 
+  find_pointer (self, &self->rest_x, &self->rest_y);
   self->stepped_band = band;
   self->pointed_band = -1;
   self->passing_middle = NAN;
@@ -238,6 +273,7 @@ tr_layers_view_init (TrLayersView *self)
   gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))), GTK_ORIENTATION_VERTICAL);
   self->middle = self->passing_middle = NAN;
   self->pointed_band = self->stepped_band = -1;
+  self->rest_x = NAN;
 
   self->picture = TR_PICTURE_VIEW (picture);
   /* The line below says what a tooltip would, and covers nothing. */

@@ -329,6 +329,10 @@ pointer_moved_cb (GtkEventControllerMotion *controller,
                   double                    y,
                   TrPictureView            *self)
 {
+  /* GTK sends a motion without one when a widget is laid out anew; what was
+   * stepped to by key is not to be lost to a pointer that rests. */
+  gboolean rests = self->has_pointer && fabs (x - self->pointer_x) < 0.5 && fabs (y - self->pointer_y) < 0.5;
+
   self->has_pointer = TRUE;
   self->pointer_x = x;
   self->pointer_y = y;
@@ -338,7 +342,8 @@ pointer_moved_cb (GtkEventControllerMotion *controller,
   remember (self);
   listen_to_root (self);
   show_cursor (self, ask_grab (self, x, y, FALSE), FALSE);
-  set_hover (self, hit_at (self, x, y));
+  if (!rests)
+    set_hover (self, hit_at (self, x, y));
 }
 
 static void
