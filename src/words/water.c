@@ -56,14 +56,13 @@ say_ice (const TrReader *reader,
          const TrWater  *water)
 {
   g_autofree char *ice = tr_words_mass (reader, water->ice_g);
-  g_autofree char *tap = tr_words_mass (reader, water->available_water_g - water->ice_g);
   g_autofree char *at = tr_words_temperature (reader, water->water_c);
 
   if (water->ice_g >= water->available_water_g)
     return g_strdup_printf (_("Ice alone is not cold enough: the water would have to be at %s. Chill the flour."), at);
   if (water->water_c < 0)
-    return g_strdup_printf (_("Water: %s of ice and %s from the tap"), ice, tap);
-  return g_strdup_printf (_("Water at %s: %s of ice and %s from the tap"), at, ice, tap);
+    return g_strdup_printf (_("Water: %s of it as ice"), ice);
+  return g_strdup_printf (_("Water at %s, %s of it ice"), at, ice);
 }
 
 char *

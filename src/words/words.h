@@ -73,7 +73,7 @@ const char *tr_words_fat           (const TrFormula *formula);         /* "butte
 /* "24 × 51 g raw · butter 11 g · salt 0.6 g · two sheets 601 × 276 × 4 mm · 2 findings";
  * the allergens, always found, are not counted. */
 char       *tr_words_strip         (const TrReader *reader, const TrDoughFigures *figures);
-/* "Water at 8 °C: 12 g of ice and 176 g from the tap"; no water: "Whole milk at 18 °C"; nothing poured: NULL. */
+/* "Water at 8 °C, 12 g of it ice"; no water: "Whole milk at 18 °C"; nothing poured: NULL. */
 char       *tr_words_water         (const TrReader *reader, const TrDoughFigures *figures);
 
 /* What the baker wrote, fit to stand among our words: one line, controls shown as U+FFFD, and without the
