@@ -413,6 +413,7 @@ refresh_alternatives (TrSheetPage          *self,
 {
   tr_alternatives_refresh (TR_ALTERNATIVES (self->alternatives), figures, reader);
   gtk_widget_set_visible (self->alternatives_area, gtk_widget_get_visible (self->alternatives));
+  gtk_widget_set_visible (gtk_widget_get_prev_sibling (self->alternatives_area), gtk_widget_get_visible (self->alternatives));
 }
 
 static void
