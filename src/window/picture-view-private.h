@@ -78,6 +78,8 @@ void       tr_picture_view_lose_pointer    (TrPictureView *self);
 void       tr_picture_view_class_install_zoom   (GtkWidgetClass *widget_class);
 void       tr_picture_view_add_zoom_controllers (TrPictureView *self);
 void       tr_picture_view_update_zoom_actions  (TrPictureView *self);
+/* Which part of the whole is seen, where it is not all of it. */
+void       tr_picture_view_append_bars          (TrPictureView *self, GtkSnapshot *snapshot);
 void       tr_picture_view_scroll_by            (TrPictureView *self, double dx, double dy);
 /* TRUE: it was one. */
 gboolean   tr_picture_view_use_zoom_key         (TrPictureView *self, guint key, GdkModifierType modifiers);

@@ -15,9 +15,7 @@
 
 /* Before it is allocated a picture is made at this width, for its words. */
 #define UNALLOCATED_WIDTH 480
-/* Of the bars that say which part of a zoomed picture is shown, and of the mark
- * around the selected part. */
-#define BAR_WIDTH 3
+/* Around the selected part. */
 #define MARK_WIDTH 2
 
 G_DEFINE_FINAL_TYPE (TrPictureView, tr_picture_view, GTK_TYPE_WIDGET)
@@ -169,32 +167,6 @@ tr_picture_view_size_allocate (GtkWidget *widget,
 }
 
 static void
-append_colour (GtkSnapshot *snapshot,
-               GdkRGBA     *colour,
-               float        x,
-               float        y,
-               float        width,
-               float        height)
-{
-  gtk_snapshot_append_color (snapshot, colour, &GRAPHENE_RECT_INIT (x, y, width, height));
-}
-
-/* Which part of the whole is seen, where it is not all of it. */
-static void
-append_bars (TrPictureView *self,
-             GtkSnapshot   *snapshot)
-{
-  float width = (float) gtk_widget_get_width (GTK_WIDGET (self)), height = (float) gtk_widget_get_height (GTK_WIDGET (self));
-  float x = (float) (self->scroll_x / self->made_width) * width, y = (float) (self->scroll_y / self->made_height) * height;
-  GdkRGBA colour;
-
-  gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (self)), &colour);
-  colour.alpha *= 0.4f;
-  append_colour (snapshot, &colour, x, height - BAR_WIDTH, width / (float) self->zoom, BAR_WIDTH);
-  append_colour (snapshot, &colour, width - BAR_WIDTH, y, BAR_WIDTH, height / (float) self->zoom);
-}
-
-static void
 append_mark (TrPictureView *self,
              GtkSnapshot   *snapshot)
 {
@@ -234,8 +206,7 @@ tr_picture_view_snapshot (GtkWidget   *widget,
   gtk_snapshot_push_clip (snapshot, &bounds);
   append_mark (self, snapshot);
   gtk_snapshot_pop (snapshot);
-  if (self->zoom > 1)
-    append_bars (self, snapshot);
+  tr_picture_view_append_bars (self, snapshot);
 }
 
 static gboolean

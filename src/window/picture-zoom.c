@@ -15,6 +15,8 @@
 
 #define MAX_ZOOM 8
 #define ZOOM_STEP 1.25
+/* Of the bars that say which part is shown. */
+#define BAR_WIDTH 3
 
 void
 tr_picture_view_update_zoom_actions (TrPictureView *self)
@@ -229,4 +231,32 @@ tr_picture_view_add_zoom_controllers (TrPictureView *self)
   g_signal_connect (pinch, "begin", G_CALLBACK (pinch_began_cb), self);
   g_signal_connect (pinch, "scale-changed", G_CALLBACK (pinched_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (pinch));
+}
+
+static void
+append_colour (GtkSnapshot *snapshot,
+               GdkRGBA     *colour,
+               float        x,
+               float        y,
+               float        width,
+               float        height)
+{
+  gtk_snapshot_append_color (snapshot, colour, &GRAPHENE_RECT_INIT (x, y, width, height));
+}
+
+void
+tr_picture_view_append_bars (TrPictureView *self,
+                             GtkSnapshot   *snapshot)
+{
+  float width = (float) gtk_widget_get_width (GTK_WIDGET (self)), height = (float) gtk_widget_get_height (GTK_WIDGET (self));
+  float x = (float) (self->scroll_x / self->made_width) * width, y = (float) (self->scroll_y / self->made_height) * height;
+  GdkRGBA colour;
+
+  if (self->zoom <= 1)
+    return;
+
+  gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (self)), &colour);
+  colour.alpha *= 0.4f;
+  append_colour (snapshot, &colour, x, height - BAR_WIDTH, width / (float) self->zoom, BAR_WIDTH);
+  append_colour (snapshot, &colour, width - BAR_WIDTH, y, BAR_WIDTH, height / (float) self->zoom);
 }
