@@ -84,6 +84,7 @@ tr_balance_class_init (TrBalanceClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tr_balance_dispose;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (klass), GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 GtkWidget *
