@@ -525,6 +525,7 @@ tr_balance_row_class_init (TrBalanceRowClass *klass)
   widget_class->unmap = tr_balance_row_unmap;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "balance-row");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 GtkWidget *
