@@ -1,0 +1,167 @@
+/* total.c: the total formula and the final dough, as the trade prints them
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "total.h"
+
+#include <string.h>
+
+#include "formula.h"
+#include "look.h"
+
+/* Of whose flour and water a starter is (numbers: ingredient.c composes it of the same). */
+#define STARTER_FLOUR "flour-bread"
+
+/* Columns */
+
+static gboolean
+is_counted (const TrLineFigures *line)
+{
+  return tr_line_is_in_mix (line) && line->known && isfinite (line->grams);
+}
+
+static guint
+find_column (TrTotal      *total,
+             const TrLine *line)
+{
+  for (guint i = 0; i < total->n_columns; i++)
+    {
+      const TrTotalColumn *column = &total->columns[i];
+
+      if (column->stage == line->stage &&
+          (line->stage != TR_STAGE_PREFERMENT || g_strcmp0 (column->group, line->group) == 0))
+        return i;
+    }
+
+  return total->n_columns;
+}
+
+/* In the order of work, whatever the order of the lines. */
+static void
+add_columns (TrTotal              *total,
+             const TrDoughFigures *figures)
+{
+  for (guint stage = TR_STAGE_PREFERMENT; stage <= TR_STAGE_ROLL_IN; stage++)
+    for (guint i = 0; i < figures->formula.lines->len; i++)
+      {
+        const TrLine *line = tr_formula_get_line (&figures->formula, i)->line;
+
+        if (line->stage != (TrStage) stage || find_column (total, line) < total->n_columns)
+          continue;
+        /* Two places are kept for the dough and the roll-in. */
+        if (line->stage == TR_STAGE_PREFERMENT && total->n_columns >= TR_MAX_TOTAL_COLUMNS - 2)
+          continue;
+        total->columns[total->n_columns++] = (TrTotalColumn) {
+          .stage = line->stage, .group = line->stage == TR_STAGE_PREFERMENT ? line->group : NULL
+        };
+      }
+}
+
+/* Rows */
+
+static TrTotalRow *
+need_row (TrTotal            *total,
+          const TrIngredient *ingredient)
+{
+  TrTotalRow row = { .id = ingredient->id, .ingredient = *ingredient };
+
+  for (guint i = 0; i < total->rows->len; i++)
+    {
+      TrTotalRow *known = &g_array_index (total->rows, TrTotalRow, i);
+
+      if (g_str_equal (known->id, ingredient->id))
+        return known;
+    }
+
+  g_array_append_val (total->rows, row);
+
+  return &g_array_index (total->rows, TrTotalRow, total->rows->len - 1);
+}
+
+static void
+add_grams (TrTotal            *total,
+           const TrIngredient *ingredient,
+           guint               column,
+           double              grams)
+{
+  TrTotalRow *row = need_row (total, ingredient);
+
+  row->grams[column] += grams;
+  row->total_g += grams;
+}
+
+static void
+add_line (TrTotal             *total,
+          const TrLineFigures *line)
+{
+  guint column = MIN (find_column (total, line->line), total->n_columns - 1);
+
+  total->columns[column].grams += line->grams;
+  total->total_g += line->grams;
+  if (!tr_line_is_starter (line))
+    {
+      add_grams (total, &line->ingredient, column, line->grams);
+      return;
+    }
+
+  double flour_share = tr_ingredient_flour_share (&line->ingredient, line->line->hydration_percent);
+
+  add_grams (total, tr_builtin_find (STARTER_FLOUR), column, flour_share * line->grams);
+  add_grams (total, tr_builtin_find ("water"), column, (1 - flour_share) * line->grams);
+}
+
+/* Flours, then water, then the rest. */
+static int
+rank_of (const TrTotalRow *row)
+{
+  if (row->ingredient.is_flour)
+    return 0;
+
+  return g_str_equal (row->ingredient.base_id, "water") ? 1 : 2;
+}
+
+static void
+sort_rows (GArray *rows)
+{
+  g_autoptr (GArray) sorted = g_array_sized_new (FALSE, FALSE, sizeof (TrTotalRow), rows->len);
+
+  for (int rank = 0; rank <= 2; rank++)
+    for (guint i = 0; i < rows->len; i++)
+      if (rank_of (&g_array_index (rows, TrTotalRow, i)) == rank)
+        g_array_append_val (sorted, g_array_index (rows, TrTotalRow, i));
+
+  if (rows->len > 0)
+    memcpy (rows->data, sorted->data, rows->len * sizeof (TrTotalRow));
+}
+
+void
+tr_total_compute (const TrDoughFigures *figures,
+                  TrTotal              *total)
+{
+  const TrFormula *formula = &figures->formula;
+
+  g_return_if_fail (figures != NULL);
+
+  *total = (TrTotal) { .rows = g_array_new (FALSE, FALSE, sizeof (TrTotalRow)) };
+  add_columns (total, figures);
+  for (guint i = 0; i < formula->lines->len; i++)
+    if (is_counted (tr_formula_get_line (formula, i)))
+      add_line (total, tr_formula_get_line (formula, i));
+
+  for (guint i = 0; i < total->rows->len; i++)
+    {
+      TrTotalRow *row = &g_array_index (total->rows, TrTotalRow, i);
+
+      row->percent = formula->flour_g > 0 ? 100 * row->total_g / formula->flour_g : NAN;
+    }
+  total->percent = formula->flour_g > 0 ? 100 * total->total_g / formula->flour_g : NAN;
+  sort_rows (total->rows);
+}
+
+void
+tr_total_clear (TrTotal *total)
+{
+  g_clear_pointer (&total->rows, g_array_unref);
+}
