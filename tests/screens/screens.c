@@ -1,0 +1,448 @@
+/* screens.c: every page of the real window, in one way of seeing it
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ *   screens VARIANT [FOLDER]
+ *
+ * Writes FOLDER/VARIANT-PAGE.png for people to look at, and holds each page to
+ * what a program can see: nothing warned, nothing lies outside what shows it,
+ * no words are cut short, the window fits. Without a FOLDER nothing is kept.
+ */
+
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "window/ratio-plane.h"
+
+#include "../ui/support.h"
+
+/* A hair of rounding. */
+#define SLACK_PX 1.5
+
+typedef struct
+{
+  const char *name;
+  int width, height;
+  double text_scale;
+  const char *colours;
+  const char *theme;             /* NULL: GTK's own */
+  const char *language;          /* NULL: as written */
+  gboolean is_right_to_left;
+} Variant;
+
+static const Variant variants[] = {
+  { "light", 1280, 820, 1, "light", NULL, NULL, FALSE },
+  { "dark", 1280, 820, 1, "dark", NULL, NULL, FALSE },
+  { "large-text", 1024, 700, 1.5, "light", NULL, NULL, FALSE },
+  { "right-to-left", 1280, 820, 1, "light", NULL, NULL, TRUE },
+  { "long-words", 1280, 820, 1, "light", NULL, "de", FALSE },
+  { "high-contrast", 1280, 820, 1, "light", "Default-hc", NULL, FALSE },
+  { "narrow", 760, 700, 1, "light", NULL, NULL, FALSE },
+};
+
+static const Variant *variant;
+static const char *folder;
+
+/* How a page is come to; what is pictured is the window or what it opened. */
+typedef void (*Opener) (TrWindow *window);
+
+typedef struct
+{
+  const char *name;
+  Opener open;
+  gboolean is_empty;             /* a window without a trial */
+} Screen;
+
+static void
+open_nothing (TrWindow *window)
+{
+}
+
+static void
+open_formula (TrWindow *window)
+{
+  ui_act (window, "win.go-formula");
+}
+
+/* The switch above the plane shows it; then it is scrolled to. */
+static void
+open_balance_view (TrWindow   *window,
+                   const char *view)
+{
+  GtkWidget *plane = ui_find_type (GTK_WIDGET (window), TR_TYPE_RATIO_PLANE);
+  GtkWidget *stack, *scrolled;
+  GtkAdjustment *down;
+
+  ui_act (window, "win.go-formula");
+  g_assert_nonnull (plane);
+  stack = gtk_widget_get_ancestor (plane, GTK_TYPE_STACK);
+  gtk_stack_set_visible_child_name (GTK_STACK (stack), view);
+  ui_frames (GTK_WIDGET (window), 3);
+
+  scrolled = gtk_widget_get_ancestor (stack, GTK_TYPE_SCROLLED_WINDOW);
+  down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  /* The switch itself at the top. */
+  double y;
+
+  gtk_widget_translate_coordinates (gtk_widget_get_parent (stack), scrolled, 0, 0, NULL, &y);
+  gtk_adjustment_set_value (down, gtk_adjustment_get_value (down) + y - 40);
+}
+
+static void
+open_scales (TrWindow *window)
+{
+  open_balance_view (window, "scales");
+}
+
+static void
+open_plane (TrWindow *window)
+{
+  open_balance_view (window, "plane");
+}
+
+static void
+open_turns (TrWindow *window)
+{
+  ui_act (window, "win.go-turns");
+}
+
+static void
+open_sheet (TrWindow *window)
+{
+  ui_act (window, "win.go-sheet");
+}
+
+static void
+open_method (TrWindow *window)
+{
+  ui_act (window, "win.go-method");
+}
+
+static void
+open_bench (TrWindow *window)
+{
+  ui_act (window, "win.go-bench");
+}
+
+static void
+open_findings (TrWindow *window)
+{
+  g_object_set (window, "show-findings", TRUE, NULL);
+}
+
+static void
+open_preferences (TrWindow *window)
+{
+  ui_act (window, "win.preferences");
+}
+
+static void
+open_print (TrWindow *window)
+{
+  ui_act (window, "win.print-card");
+}
+
+static void
+open_shortcuts (TrWindow *window)
+{
+  ui_act (window, "win.shortcuts");
+}
+
+static const Screen screens[] = {
+  { "start", open_nothing, TRUE },
+  { "formula", open_formula, FALSE },
+  { "balance-scales", open_scales, FALSE },
+  { "balance-plane", open_plane, FALSE },
+  { "turns", open_turns, FALSE },
+  { "sheet", open_sheet, FALSE },
+  { "method", open_method, FALSE },
+  { "bench", open_bench, FALSE },
+  { "findings", open_findings, FALSE },
+  { "preferences", open_preferences, FALSE },
+  { "print", open_print, FALSE },
+  { "shortcuts", open_shortcuts, FALSE },
+};
+
+/* The window it opened, or itself. */
+static GtkWidget *
+find_shown (TrWindow *window)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (gtk_window_get_transient_for (toplevel) == GTK_WINDOW (window) && gtk_widget_get_mapped (GTK_WIDGET (toplevel)))
+        return GTK_WIDGET (toplevel);
+    }
+
+  return GTK_WIDGET (window);
+}
+
+/* What a program can see **************************************************/
+
+/* A line that says where in the window something is. */
+static char *
+dup_place (GtkWidget *widget)
+{
+  GString *place = g_string_new (NULL);
+
+  if (GTK_IS_LABEL (widget))
+    g_string_append_printf (place, "“%s” in ", gtk_label_get_text (GTK_LABEL (widget)));
+  for (GtkWidget *w = widget; w != NULL && !GTK_IS_ROOT (w); w = gtk_widget_get_parent (w))
+    g_string_append_printf (place, "%s%s", w == widget ? "" : " < ", G_OBJECT_TYPE_NAME (w));
+
+  return g_string_free (place, FALSE);
+}
+
+static void
+complain (GtkWidget  *widget,
+          const char *what)
+{
+  g_autofree char *place = dup_place (widget);
+
+  g_test_message ("%s: %s", what, place);
+  g_test_fail ();
+}
+
+/* The part of the window that shows this: what scrolls goes on outside it. */
+static GtkWidget *
+get_frame (GtkWidget *widget)
+{
+  for (GtkWidget *w = gtk_widget_get_parent (widget); w != NULL; w = gtk_widget_get_parent (w))
+    if (GTK_IS_VIEWPORT (w) || GTK_IS_NATIVE (w) || GTK_IS_SCROLLABLE (w))
+      return w;
+
+  return NULL;
+}
+
+static void
+check_lies_inside (GtkWidget *widget)
+{
+  GtkWidget *frame = get_frame (widget);
+  graphene_rect_t bounds;
+
+  if (frame == NULL || !GTK_IS_NATIVE (frame) || GTK_IS_POPOVER (frame) || !gtk_widget_compute_bounds (widget, frame, &bounds))
+    return;
+  /* Empty things, as a label without text, may stand anywhere. */
+  if (bounds.size.width < 1 || bounds.size.height < 1)
+    return;
+  if (bounds.origin.x < -SLACK_PX || bounds.origin.y < -SLACK_PX
+      || bounds.origin.x + bounds.size.width > gtk_widget_get_width (frame) + SLACK_PX
+      || bounds.origin.y + bounds.size.height > gtk_widget_get_height (frame) + SLACK_PX)
+    complain (widget, "outside its window");
+}
+
+/* Names are the reader's own and may be of any length. */
+static gboolean
+is_a_name (GtkWidget *label)
+{
+  return gtk_widget_has_css_class (label, "dough-name") || gtk_widget_has_css_class (label, "title")
+         || gtk_widget_get_ancestor (label, GTK_TYPE_MENU_BUTTON) != NULL
+         || gtk_widget_get_ancestor (label, GTK_TYPE_DROP_DOWN) != NULL;
+}
+
+static void
+check_is_whole (GtkWidget *widget)
+{
+  PangoLayout *layout = gtk_label_get_layout (GTK_LABEL (widget));
+  int width, height;
+
+  if (variant->width < 1024 || is_a_name (widget))
+    return;
+
+  pango_layout_get_pixel_size (layout, &width, &height);
+  if (pango_layout_is_ellipsized (layout))
+    complain (widget, "cut short");
+  else if (width > gtk_widget_get_width (widget) + SLACK_PX || height > gtk_widget_get_height (widget) + SLACK_PX)
+    complain (widget, "larger than its place");
+}
+
+/* What asks for that width by itself. */
+static GtkWidget *
+find_widest (GtkWidget *widget,
+             int        width)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      int least = 0;
+
+      if (gtk_widget_get_visible (child))
+        gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+      if (least > width)
+        return find_widest (child, width);
+    }
+
+  return widget;
+}
+
+/* Up and down is for reading on; to the side, half of each line is hidden. */
+static void
+check_needs_no_scrolling (GtkWidget *widget)
+{
+  GtkAdjustment *across = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (widget));
+  GtkPolicyType policy;
+
+  gtk_scrolled_window_get_policy (GTK_SCROLLED_WINDOW (widget), &policy, NULL);
+  if (variant->width >= 1024 && policy == GTK_POLICY_AUTOMATIC
+      && gtk_adjustment_get_upper (across) > gtk_adjustment_get_page_size (across) + SLACK_PX)
+    {
+      g_autofree char *what = g_strdup_printf ("%g px wide in %g px", gtk_adjustment_get_upper (across), gtk_adjustment_get_page_size (across));
+
+      complain (find_widest (gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (widget)),
+                             (int) gtk_adjustment_get_page_size (across)), what);
+    }
+}
+
+static void
+check_widget (GtkWidget *widget)
+{
+  if (!gtk_widget_get_mapped (widget))
+    return;
+
+  check_lies_inside (widget);
+  if (GTK_IS_LABEL (widget))
+    check_is_whole (widget);
+  if (GTK_IS_SCROLLED_WINDOW (widget))
+    check_needs_no_scrolling (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    check_widget (child);
+}
+
+static void
+check_fits (GtkWidget *window)
+{
+  int least;
+
+  gtk_widget_measure (window, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  if (least > MIN (variant->width, 1024))
+    {
+      g_autofree char *what = g_strdup_printf ("at least %d px wide", least);
+
+      complain (window, what);
+    }
+}
+
+static void
+check_is_not_blank (GdkTexture *texture)
+{
+  int width = gdk_texture_get_width (texture), height = gdk_texture_get_height (texture);
+  gsize stride = (gsize) width * 4;
+  g_autofree guint32 *pixels = g_malloc (stride * (gsize) height);
+  g_autoptr (GHashTable) colours = g_hash_table_new (NULL, NULL);
+
+  gdk_texture_download (texture, (guchar *) pixels, stride);
+  for (gsize i = 0; i < (gsize) width * (gsize) height; i++)
+    g_hash_table_add (colours, GUINT_TO_POINTER (pixels[i]));
+  g_assert_cmpuint (g_hash_table_size (colours), >, 16);
+}
+
+static GdkTexture *
+render (GtkWidget *widget)
+{
+  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (widget);
+  int width = gdk_paintable_get_intrinsic_width (paintable);
+  int height = gdk_paintable_get_intrinsic_height (paintable);
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  g_autoptr (GskRenderNode) node = NULL;
+
+  gdk_paintable_snapshot (paintable, snapshot, width, height);
+  node = gtk_snapshot_free_to_node (snapshot);
+  g_assert_nonnull (node);
+
+  return gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node, NULL);
+}
+
+/* A screen *****************************************************************/
+
+static void
+see (gconstpointer data)
+{
+  const Screen *screen = data;
+  TrApplication *application = ui_application_new ();
+  g_autoptr (GdkTexture) texture = NULL;
+  TrWindow *window;
+
+  g_object_set (tr_application_get_preferences (application), "window-width", variant->width, "window-height", variant->height,
+                "colours", variant->colours, NULL);
+  if (screen->is_empty)
+    {
+      g_autoptr (TrDocument) document = tr_document_new ();
+
+      window = tr_application_show (application, document, NULL);
+      ui_frames (GTK_WIDGET (window), 2);
+    }
+  else
+    window = ui_demo_window_new (application);
+
+  screen->open (window);
+  ui_frames (GTK_WIDGET (window), 3);
+
+  GtkWidget *shown = find_shown (window);
+
+  ui_frames (shown, 3);
+  check_widget (shown);
+  check_fits (shown);
+  texture = render (shown);
+  check_is_not_blank (texture);
+  if (folder != NULL)
+    {
+      g_autofree char *path = g_strdup_printf ("%s/%s-%s.png", folder, variant->name, screen->name);
+
+      g_assert_true (gdk_texture_save_to_png (texture, path));
+    }
+
+  ui_application_free (application);
+}
+
+static void
+use_variant (void)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+
+  g_object_set (settings, "gtk-xft-dpi", (int) (96 * 1024 * variant->text_scale), "gtk-cursor-blink", FALSE, NULL);
+  if (variant->theme != NULL)
+    g_object_set (settings, "gtk-theme-name", variant->theme, NULL);
+  if (variant->is_right_to_left)
+    gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  bindtextdomain (GETTEXT_PACKAGE, TR_TEST_LOCALES);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  const char *name = argc > 1 ? argv[1] : "light";
+
+  for (guint i = 0; i < G_N_ELEMENTS (variants); i++)
+    if (g_str_equal (variants[i].name, name))
+      variant = &variants[i];
+  if (variant == NULL)
+    {
+      g_printerr ("No way of seeing is called “%s”.\n", name);
+      return 1;
+    }
+  folder = argc > 2 && argv[2][0] != '-' ? argv[2] : NULL;
+  /* Before anything is translated. */
+  g_setenv ("LANGUAGE", variant->language != NULL ? variant->language : "en", TRUE);
+
+  if (!ui_init (&argc, &argv))
+    return 0;
+  use_variant ();
+  for (guint i = 0; i < G_N_ELEMENTS (screens); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/screens/%s/%s", variant->name, screens[i].name);
+
+      g_test_add_data_func (path, &screens[i], see);
+    }
+
+  return ui_run ();
+}
