@@ -9,7 +9,8 @@
 #include "balance-scale.h"
 
 #define TICK_WIDTH 2
-#define TICK_HEIGHT 6
+#define TICK_HEIGHT 7
+#define HALF_BAND 10             /* above and below the middle of the trough; a little more than the handle */
 #define NEAR_TICK 5.0
 #define BAND_SHADE 0.16
 #define EDGE_SHADE 0.55
@@ -33,6 +34,23 @@ tick_clear (gpointer data)
   g_free (((Tick *) data)->tooltip);
 }
 
+/* GTK's own part; gtk_range_get_slider_range does not say where it begins. */
+static GtkWidget *
+find_slider (GtkWidget *widget)
+{
+  if (g_strcmp0 (gtk_widget_get_css_name (widget), "slider") == 0)
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *slider = find_slider (child);
+
+      if (slider != NULL)
+        return slider;
+    }
+
+  return NULL;
+}
+
 double
 tr_balance_scale_get_x (TrBalanceScale *self,
                         double          value)
@@ -41,16 +59,19 @@ tr_balance_scale_get_x (TrBalanceScale *self,
   GtkAdjustment *adjustment = gtk_range_get_adjustment (range);
   double lower = gtk_adjustment_get_lower (adjustment), upper = gtk_adjustment_get_upper (adjustment);
   double share = upper > lower ? CLAMP ((value - lower) / (upper - lower), 0, 1) : 0;
+  GtkWidget *slider = find_slider (GTK_WIDGET (self));
   GdkRectangle rect;
-  int start, end;
+  int width = 0;
 
   gtk_range_get_range_rect (range, &rect);
-  gtk_range_get_slider_range (range, &start, &end);
+  if (slider != NULL)
+    gtk_widget_measure (slider, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
   if (gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL)
     share = 1 - share;
 
-  /* The handle's middle goes from half of it to half of it before the end. */
-  return rect.x + (end - start) / 2.0 + share * (rect.width - (end - start));
+  /* The handle's middle goes from half of it to half of it before the end; what
+   * it has of negative margins reaches beyond. */
+  return rect.x + width / 2.0 + share * (rect.width - width);
 }
 
 static void
@@ -73,12 +94,22 @@ fill (GtkSnapshot   *snapshot,
   gtk_snapshot_append_color (snapshot, color, &GRAPHENE_RECT_INIT ((float) x, (float) y, (float) width, (float) height));
 }
 
+static double
+get_middle (TrBalanceScale *self)
+{
+  GdkRectangle rect;
+
+  gtk_range_get_range_rect (GTK_RANGE (self), &rect);
+
+  return rect.y + rect.height / 2.0;
+}
+
 static void
 snapshot_band (TrBalanceScale *self,
                GtkSnapshot    *snapshot)
 {
   double from = tr_balance_scale_get_x (self, self->band.min), to = tr_balance_scale_get_x (self, self->band.max);
-  double height = gtk_widget_get_height (GTK_WIDGET (self)) - TICK_HEIGHT;
+  double y = get_middle (self) - HALF_BAND, height = 2 * HALF_BAND;
   GdkRGBA shade, edge;
 
   if (from > to)
@@ -90,16 +121,16 @@ snapshot_band (TrBalanceScale *self,
     }
   get_shade (self, BAND_SHADE, &shade);
   get_shade (self, EDGE_SHADE, &edge);
-  fill (snapshot, &shade, from, 0, to - from, height);
-  fill (snapshot, &edge, from, 0, 1, height);
-  fill (snapshot, &edge, MAX (to - 1, from), 0, 1, height);
+  fill (snapshot, &shade, from, y, to - from, height);
+  fill (snapshot, &edge, from, y, 1, height);
+  fill (snapshot, &edge, MAX (to - 1, from), y, 1, height);
 }
 
 static void
 snapshot_ticks (TrBalanceScale *self,
                 GtkSnapshot    *snapshot)
 {
-  double y = gtk_widget_get_height (GTK_WIDGET (self)) - TICK_HEIGHT;
+  double y = get_middle (self) + HALF_BAND;
   GdkRGBA color;
 
   get_shade (self, 1, &color);
@@ -164,6 +195,22 @@ tr_balance_scale_class_init (TrBalanceScaleClass *klass)
   widget_class->query_tooltip = tr_balance_scale_query_tooltip;
 }
 
+/* The wheel scrolls the page; what the pointer happens to lie over then must
+ * not change. */
+static void
+ignore_wheel (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_EVENT_CONTROLLER_SCROLL (controller))
+        gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_NONE);
+    }
+}
+
 static void
 tr_balance_scale_init (TrBalanceScale *self)
 {
@@ -172,6 +219,7 @@ tr_balance_scale_init (TrBalanceScale *self)
   g_array_set_clear_func (self->ticks, tick_clear);
   gtk_scale_set_draw_value (GTK_SCALE (self), FALSE);
   gtk_range_set_round_digits (GTK_RANGE (self), -1);
+  ignore_wheel (GTK_WIDGET (self));
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_add_css_class (GTK_WIDGET (self), "balance");
 }
