@@ -168,6 +168,9 @@ tr_dough_row_init (TrDoughRow *self)
   gtk_stack_add_child (GTK_STACK (self->stack), self->name);
   add_entry (self);
   self->figures = new_label ("dim-label");
+  /* A name may be cut short; what follows from the dough may not. */
+  gtk_label_set_ellipsize (GTK_LABEL (self->figures), PANGO_ELLIPSIZE_NONE);
+  gtk_label_set_wrap (GTK_LABEL (self->figures), TRUE);
   gtk_widget_set_hexpand (column, TRUE);
   gtk_box_append (GTK_BOX (column), self->stack);
   gtk_box_append (GTK_BOX (column), self->figures);
