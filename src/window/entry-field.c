@@ -7,6 +7,9 @@
  * that the entry's text stands for. A refresh that finds the same value there
  * leaves text and caret alone, whatever is being typed; another value (undo, a
  * different dough, another unit) replaces the text and keeps the caret.
+ *
+ * A figure comes out a little beside what was typed, because the amount behind
+ * it is a round number: what its own commit made of it leaves the text alone.
  */
 
 #include "config.h"
@@ -34,6 +37,7 @@ struct _TrEntryField
   char *before_text;
   char *late_error;
   guint late_source;
+  TrDoughFigures *start;         /* of a figure: from before the typing; NULL: none yet */
 
   /* State */
   double shown;
@@ -42,6 +46,7 @@ struct _TrEntryField
   guint has_shown : 1;
   guint is_setting : 1;
   guint is_edited : 1;
+  guint is_committing : 1;       /* a figure */
   guint is_unread : 1;           /* what stands there is nothing the document could take */
 };
 
@@ -51,6 +56,12 @@ static gboolean
 is_number (TrEntryField *self)
 {
   return self->member->hold == TR_HOLD_NUMBER || self->member->hold == TR_HOLD_COUNT;
+}
+
+static gboolean
+is_figure (TrEntryField *self)
+{
+  return self->member->get_figure != NULL;
 }
 
 static gboolean
@@ -70,8 +81,24 @@ static double
 get_number (TrEntryField *self,
             TrPage       *page)
 {
-  return tr_member_get_number (self->member, get_trial (page), tr_page_get_dough_index (page),
-                               tr_field_get_item (TR_FIELD (self)));
+  guint item = tr_field_get_item (TR_FIELD (self));
+
+  if (is_figure (self))
+    return tr_page_get_figures (page) != NULL ? self->member->get_figure (tr_page_get_figures (page), item) : NAN;
+
+  return tr_member_get_number (self->member, get_trial (page), tr_page_get_dough_index (page), item);
+}
+
+/* A figure is said as it is elsewhere, a number as it was written. */
+static char *
+dup_number_text (TrEntryField   *self,
+                 const TrReader *reader,
+                 double          value)
+{
+  if (isnan (value))
+    return g_strdup ("");
+
+  return is_figure (self) ? tr_words_percent (reader, value) : tr_words_write (reader, self->member->quantity, value);
 }
 
 /* Never NULL: what is not written reads as nothing. */
@@ -159,8 +186,7 @@ show_value (TrEntryField *self,
     }
 
   self->shown = get_number (self, page);
-  g_autofree char *text = isnan (self->shown) ? g_strdup ("") :
-                          tr_words_write (tr_page_get_reader (page), self->member->quantity, self->shown);
+  g_autofree char *text = dup_number_text (self, tr_page_get_reader (page), self->shown);
   set_entry_text (self, text);
 }
 
@@ -214,6 +240,10 @@ tr_entry_field_refresh (TrField *field)
 
   tr_field_set_unit (field, tr_member_get_unit (self->member, tr_page_get_reader (page)));
   show_otherwise (self, tr_page_get_reader (page));
+  if (self->is_committing)
+    self->shown = get_number (self, page);
+  else
+    g_clear_pointer (&self->start, tr_dough_figures_unref);
   if (stands_for_document (self, page))
     return;
 
@@ -279,6 +309,46 @@ commit_number (TrEntryField *self,
   return FALSE;
 }
 
+/* What is said alike is no change: the amount stays as it was written. */
+static double
+find_wanted (TrEntryField *self,
+             TrPage       *page,
+             double        value)
+{
+  double start = self->member->get_figure (self->start, tr_field_get_item (TR_FIELD (self)));
+  g_autofree char *said = dup_number_text (self, tr_page_get_reader (page), value);
+  g_autofree char *said_at_start = dup_number_text (self, tr_page_get_reader (page), start);
+
+  return g_str_equal (said, said_at_start) ? start : value;
+}
+
+static gboolean
+commit_figure (TrEntryField  *self,
+               TrPage        *page,
+               double         value,
+               GError       **error)
+{
+  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
+  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
+
+  if (self->start == NULL)
+    self->start = tr_dough_figures_ref ((TrDoughFigures *) tr_page_get_figures (page));
+  if (!self->member->set_figure (dough, self->start, tr_field_get_item (TR_FIELD (self)),
+                                 find_wanted (self, page, value), error))
+    {
+      tr_trial_unref (draft);
+      return FALSE;
+    }
+
+  self->is_committing = TRUE;
+  gboolean is_done = commit_draft (self, page, draft);
+  self->is_committing = FALSE;
+  if (!is_done)
+    g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA, tr_field_get_error (TR_FIELD (self)));
+
+  return is_done;
+}
+
 static gboolean
 commit_text (TrEntryField *self,
              TrPage       *page,
@@ -317,10 +387,12 @@ take_number (TrEntryField *self,
   gboolean is_read = (self->member->may_be_empty && is_blank (get_typed (self))) ||
                      tr_words_read (tr_page_get_reader (page), self->member->quantity, get_typed (self), &value, &error);
 
+  if (is_read && is_figure (self))
+    is_read = commit_figure (self, page, value, &error);
   self->is_unread = !is_read;
   if (!is_read)
     set_error (self, error != NULL ? error->message : _("This is not a number."), is_leaving);
-  else if (commit_number (self, page, value))
+  else if (is_figure (self) || commit_number (self, page, value))
     set_error (self, NULL, TRUE);
 }
 
@@ -438,6 +510,7 @@ focus_left_cb (GtkEventControllerFocus *controller,
                TrEntryField            *self)
 {
   settle (self);
+  g_clear_pointer (&self->start, tr_dough_figures_unref);
 }
 
 static gboolean
@@ -447,10 +520,12 @@ restore (TrEntryField *self,
   if (!self->is_edited)
     return FALSE;
 
-  if (is_number (self))
-    commit_number (self, page, self->before);
-  else
+  if (!is_number (self))
     commit_text (self, page, self->before_text != NULL ? self->before_text : "");
+  else if (!is_figure (self))
+    commit_number (self, page, self->before);
+  else if (self->start != NULL)
+    commit_figure (self, page, self->member->get_figure (self->start, tr_field_get_item (TR_FIELD (self))), NULL);
   show_value (self, page);
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
 
@@ -524,6 +599,7 @@ tr_entry_field_dispose (GObject *object)
   TrEntryField *self = TR_ENTRY_FIELD (object);
 
   drop_late_error (self);
+  g_clear_pointer (&self->start, tr_dough_figures_unref);
   if (self->entry != NULL)
     {
       g_signal_handlers_disconnect_by_data (self->entry, self);

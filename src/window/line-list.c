@@ -220,13 +220,14 @@ find_next_together (TrLineList *self,
 
 static void
 line_wanted_cb (TrLineRow  *row,
+                const char *member,
                 TrLineList *self)
 {
   GtkListBoxRow *next = find_next_together (self, row);
   guint item = tr_line_row_get_item (row);
 
   if (next != NULL)
-    tr_line_row_focus (TR_LINE_ROW (next), "amount");
+    tr_line_row_focus (TR_LINE_ROW (next), member);
   else if (!tr_line_is_pending (item))
     add_pending (self, get_row_stage (self, GTK_LIST_BOX_ROW (row)), (int) item);
 }

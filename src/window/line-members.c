@@ -10,6 +10,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/balance.h"
+#include "../calc/formula.h"
+
 char *
 tr_line_dup_pointer (const TrTrial *trial,
                      int            dough,
@@ -74,6 +77,113 @@ reach_starter (const TrTrial *trial,
   return ingredient.role == TR_ROLE_STARTER ? line : NULL;
 }
 
+/* The percent of the flour */
+
+static char *
+dup_percent_pointer (const TrTrial *trial,
+                     int            dough,
+                     guint          item)
+{
+  return tr_line_dup_pointer (trial, dough, item, "percent");
+}
+
+static char *
+dup_percent_undo (const TrTrial *trial,
+                  int            dough,
+                  guint          item)
+{
+  g_autofree char *name = tr_line_dup_name (trial, tr_reach_line (trial, dough, item, FALSE));
+
+  return g_strdup_printf (_("change percent of %s"), name);
+}
+
+/* NULL: pending. */
+static const TrLineFigures *
+get_line_figures (const TrDoughFigures *figures,
+                  guint                 item)
+{
+  return item < figures->formula.lines->len ? tr_formula_get_line (&figures->formula, item) : NULL;
+}
+
+static double
+get_percent (const TrDoughFigures *figures,
+             guint                 item)
+{
+  const TrLineFigures *line = get_line_figures (figures, item);
+
+  return line != NULL ? line->percent : NAN;
+}
+
+static void
+put_back_amounts (TrDough       *dough,
+                  const TrDough *from)
+{
+  for (guint i = 0; i < MIN (dough->lines->len, from->lines->len); i++)
+    tr_set_text (&tr_dough_get_line (dough, i)->amount, tr_dough_get_line (from, i)->amount);
+}
+
+static gboolean
+set_percent (TrDough               *dough,
+             const TrDoughFigures  *figures,
+             guint                  item,
+             double                 value,
+             GError               **error)
+{
+  double start = get_percent (figures, item);
+
+  if (!(isnan (start) ? isnan (value) : value == start))
+    return tr_line_set_percent (dough, figures, item, value, error);
+  put_back_amounts (dough, figures->dough);
+
+  return TRUE;
+}
+
+static gboolean
+is_flour (const TrLineFigures *line)
+{
+  return line->known && line->ingredient.is_flour && tr_line_is_in_mix (line);
+}
+
+static gboolean
+has_other_flour (const TrDoughFigures *figures,
+                 guint                 item)
+{
+  for (guint i = 0; i < figures->formula.lines->len; i++)
+    if (i != item && is_flour (tr_formula_get_line (&figures->formula, i)))
+      return TRUE;
+
+  return FALSE;
+}
+
+gboolean
+tr_line_shares_flour (const TrDoughFigures *figures,
+                      guint                 item)
+{
+  g_return_val_if_fail (figures != NULL, FALSE);
+
+  const TrLineFigures *line = get_line_figures (figures, item);
+
+  return line != NULL && is_flour (line) && has_other_flour (figures, item);
+}
+
+const char *
+tr_line_why_no_percent (const TrDoughFigures *figures,
+                        guint                 item)
+{
+  g_return_val_if_fail (figures != NULL, NULL);
+
+  const TrLineFigures *line = get_line_figures (figures, item);
+
+  if (line == NULL || !line->known)
+    return _("No percent yet: first say which ingredient this is.");
+  if (!(figures->formula.written_flour_g > 0))
+    return _("No percent yet: there is no flour that can be weighed.");
+  if (is_flour (line) && !has_other_flour (figures, item))
+    return _("This is the only flour, and the flour is the 100 %. Change its amount.");
+
+  return NULL;
+}
+
 const TrMember tr_line_amount_member = {
   .pointer = "/lines/%u/amount", .reach = tr_reach_line, .offset = G_STRUCT_OFFSET (TrLine, amount),
   .hold = TR_HOLD_AMOUNT, .label = N_("Amount"),
@@ -87,4 +197,11 @@ const TrMember tr_line_hydration_member = {
   .label = N_("Hydration of the starter"), .undo = N_("change the hydration of the starter"),
   .tooltip = N_("Water over flour in the starter. 100 % is equal weights."),
   .may_be_empty = TRUE, .empty = "100", .step = 5,
+};
+
+const TrMember tr_line_percent_member = {
+  .pointer = "/lines/%u/percent", .reach = tr_reach_line, .hold = TR_HOLD_NUMBER, .quantity = TR_QUANTITY_PERCENT,
+  .label = N_("Percent of flour"),
+  .dup_pointer = dup_percent_pointer, .dup_undo = dup_percent_undo,
+  .get_figure = get_percent, .set_figure = set_percent,
 };

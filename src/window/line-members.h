@@ -15,6 +15,15 @@ G_BEGIN_DECLS
 
 extern const TrMember tr_line_amount_member;
 extern const TrMember tr_line_hydration_member;  /* only of a starter */
+/* Of the flour; writes the amount, in its own unit. */
+extern const TrMember tr_line_percent_member;
+
+/* A sentence for the screen; NULL: it can be set. */
+const char *tr_line_why_no_percent (const TrDoughFigures *figures,
+                                    guint                 item);
+/* A flour that shares the 100 % with others. */
+gboolean    tr_line_shares_flour   (const TrDoughFigures *figures,
+                                    guint                 item);
 
 /* "/lines/3/amount", also where a pending line will stand. */
 char *tr_line_dup_pointer (const TrTrial *trial,

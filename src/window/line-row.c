@@ -241,10 +241,17 @@ remove_cb (GtkWidget  *widget,
 
 /* Keys and focus */
 
+/* Return goes down the column that it was pressed in. */
 static void
-activated_cb (TrLineRow *self)
+amount_activated_cb (TrLineRow *self)
 {
-  g_signal_emit (self, signals[LINE_WANTED], 0);
+  g_signal_emit (self, signals[LINE_WANTED], 0, "amount");
+}
+
+static void
+percent_activated_cb (TrLineRow *self)
+{
+  g_signal_emit (self, signals[LINE_WANTED], 0, "percent");
 }
 
 static void
@@ -254,13 +261,147 @@ focus_left_cb (GtkEventControllerFocus *controller,
   g_signal_emit (self, signals[LEFT], 0);
 }
 
-/* Building */
+/* Showing */
+
+static const TrProblem *
+find_problem (const TrDoughFigures *figures,
+              guint                 index)
+{
+  g_autofree char *prefix = g_strdup_printf ("/lines/%u/", index);
+  g_autofree char *whole = g_strdup_printf ("/lines/%u", index);
+
+  for (guint i = 0; figures != NULL && i < figures->formula.problems->len; i++)
+    {
+      const TrProblem *problem = g_ptr_array_index (figures->formula.problems, i);
+
+      if (problem->where != NULL && (g_str_has_prefix (problem->where, prefix) || g_str_equal (problem->where, whole)))
+        return problem;
+    }
+
+  return NULL;
+}
+
+/* The field's own error is of what is being typed; this is of what stands there. */
+static void
+mark_amount (TrLineRow  *self,
+             const char *sentence)
+{
+  GtkWidget *control = tr_field_get_control (TR_FIELD (self->amount));
+
+  if (tr_field_get_error (TR_FIELD (self->amount)) != NULL)
+    return;
+  if (sentence != NULL)
+    gtk_widget_add_css_class (control, "error");
+  else
+    gtk_widget_remove_css_class (control, "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_STATE_INVALID,
+                               sentence != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sentence != NULL ? sentence : "", -1);
+}
+
+/* Of what is being typed. NULL: none. */
+static const char *
+get_live_error (TrLineRow *self)
+{
+  const char *error = tr_field_get_error (TR_FIELD (self->amount));
+
+  return error != NULL ? error : tr_field_get_error (TR_FIELD (self->percent));
+}
+
+static void
+show_problem (TrLineRow    *self,
+              TrPage       *page,
+              const TrLine *line)
+{
+  const TrProblem *problem = tr_line_is_pending (self->item) ? NULL : find_problem (tr_page_get_figures (page), self->item);
+  g_autofree char *sentence = problem != NULL ? tr_words_problem (tr_page_get_reader (page), problem) : NULL;
+  const char *live = get_live_error (self);
+  gboolean is_unknown = line->ingredient == NULL && sentence != NULL;
+
+  tr_words_label_set (self->problem, live != NULL ? live : sentence);
+  tr_ingredient_entry_set_invalid (TR_INGREDIENT_ENTRY (self->ingredient), is_unknown ? sentence : NULL);
+  mark_amount (self, is_unknown ? NULL : sentence);
+}
 
 static void
 error_changed_cb (TrLineRow *self)
 {
-  tr_words_label_set (self->problem, tr_field_get_error (TR_FIELD (self->amount)));
+  TrPage *page = get_page (self);
+  const TrLine *line = page != NULL ? get_line (self, page) : NULL;
+
+  if (line != NULL)
+    show_problem (self, page, line);
 }
+
+/* As on the card: what is too little for the scale keeps its own weight and a
+ * star, or it would be left out. */
+static char *
+dup_weight (const TrReader      *reader,
+            const TrLineFigures *line,
+            double               rounded_g,
+            double               step_g)
+{
+  if (line == NULL || isnan (rounded_g))
+    return g_strdup ("");
+  if (!(line->grams > 0 && fabs (rounded_g) <= 0))
+    return tr_words_mass_number (reader, rounded_g, step_g);
+
+  g_autofree char *own = tr_words_mass (reader, line->grams);
+
+  return g_strconcat (own, "*", NULL);
+}
+
+static void
+show_figures (TrLineRow *self,
+              TrPage    *page,
+              double     grams,
+              double     step_g)
+{
+  const TrDoughFigures *figures = tr_page_get_figures (page);
+  const TrReader *reader = tr_page_get_reader (page);
+  gboolean has_figures = figures != NULL && self->item < figures->formula.lines->len;
+  const TrLineFigures *line = has_figures ? &g_array_index (figures->formula.lines, TrLineFigures, self->item) : NULL;
+
+  tr_figure_label_take (self->grams, dup_weight (reader, line, grams, step_g));
+}
+
+/* Where the percent cannot be set it says why. */
+static void
+show_percent_reason (TrLineRow            *self,
+                     const TrDoughFigures *figures)
+{
+  GtkWidget *control = tr_field_get_control (TR_FIELD (self->percent));
+  const char *why_not = figures != NULL ? tr_line_why_no_percent (figures, self->item) : NULL;
+  const char *words = _("Baker's percent: weight over all flour, as written. Type one and the amount follows, in its own unit of weight or in grams.");
+
+  if (why_not != NULL)
+    words = why_not;
+  else if (figures != NULL && tr_line_shares_flour (figures, self->item))
+    words = _("Share of all flour, as written. Type one and the heaviest other flour gives way, so that the whole flour stays.");
+
+  gtk_widget_set_sensitive (self->percent, figures != NULL && why_not == NULL);
+  gtk_widget_set_tooltip_text (control, words);
+  if (tr_field_get_error (TR_FIELD (self->percent)) == NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
+}
+
+static void
+show_names (TrLineRow *self,
+            TrPage    *page,
+            const TrLine *line)
+{
+  g_autofree char *name = tr_line_dup_name (get_trial (page), line);
+  g_autofree char *ingredient = g_strdup_printf (_("Ingredient: %s"), name);
+
+  tr_field_set_context (TR_FIELD (self->amount), name);
+  tr_field_set_context (TR_FIELD (self->percent), name);
+  tr_field_set_context (TR_FIELD (self->hydration), name);
+  tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (self->ingredient), ingredient);
+  /* A long name may not fit. */
+  gtk_widget_set_tooltip_text (self->ingredient, tr_line_is_pending (self->item) ? NULL : name);
+}
+
+/* Building */
 
 static GMenuModel *
 new_line_menu (void)
@@ -312,9 +453,9 @@ build_columns (TrLineRow *self)
   gtk_widget_set_hexpand (self->ingredient, TRUE);
   self->amount = tr_entry_field_new (&tr_line_amount_member, TR_FIELD_BARE);
   tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->amount), 8, 20);
-  self->percent = tr_figure_label_new (6);
-  gtk_widget_add_css_class (self->percent, "dim-label");
-  gtk_widget_set_tooltip_text (self->percent, _("Baker's percent: weight over all flour, as written"));
+  self->percent = tr_entry_field_new (&tr_line_percent_member, TR_FIELD_BARE);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->percent), 6, 6);
+  gtk_widget_add_css_class (self->percent, "percent");
   self->grams = tr_figure_label_new (6);
   gtk_widget_set_tooltip_text (self->grams, _("What to weigh for this batch; a star: less than a step of the scale, weigh it on a finer one"));
   self->menu = new_menu_button ();
@@ -355,8 +496,11 @@ tr_line_row_init (TrLineRow *self)
 
   g_signal_connect_object (self->ingredient, "committed", G_CALLBACK (ingredient_committed_cb), self, 0);
   g_signal_connect_object (self->amount, "notify::error", G_CALLBACK (error_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->percent, "notify::error", G_CALLBACK (error_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (tr_field_get_control (TR_FIELD (self->amount)), "activate",
-                           G_CALLBACK (activated_cb), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
+                           G_CALLBACK (amount_activated_cb), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
+  g_signal_connect_object (tr_field_get_control (TR_FIELD (self->percent)), "activate",
+                           G_CALLBACK (percent_activated_cb), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
   add_row_controllers (self);
 }
 
@@ -375,7 +519,7 @@ tr_line_row_class_init (TrLineRowClass *klass)
 
   G_OBJECT_CLASS (klass)->finalize = tr_line_row_finalize;
 
-  signals[LINE_WANTED] = g_signal_new ("line-wanted", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LINE_WANTED] = g_signal_new ("line-wanted", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[LEFT] = g_signal_new ("left", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[MOVED] = g_signal_new ("moved", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   signals[REMOVED] = g_signal_new ("removed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
@@ -410,6 +554,7 @@ tr_line_row_set_item (TrLineRow *self,
 
   self->item = item;
   tr_field_set_item (TR_FIELD (self->amount), item);
+  tr_field_set_item (TR_FIELD (self->percent), item);
   tr_field_set_item (TR_FIELD (self->hydration), item);
 }
 
@@ -427,108 +572,6 @@ tr_line_row_get_shown (TrLineRow *self)
   g_return_val_if_fail (TR_IS_LINE_ROW (self), NULL);
 
   return self->shown;
-}
-
-/* Showing */
-
-static const TrProblem *
-find_problem (const TrDoughFigures *figures,
-              guint                 index)
-{
-  g_autofree char *prefix = g_strdup_printf ("/lines/%u/", index);
-  g_autofree char *whole = g_strdup_printf ("/lines/%u", index);
-
-  for (guint i = 0; figures != NULL && i < figures->formula.problems->len; i++)
-    {
-      const TrProblem *problem = g_ptr_array_index (figures->formula.problems, i);
-
-      if (problem->where != NULL && (g_str_has_prefix (problem->where, prefix) || g_str_equal (problem->where, whole)))
-        return problem;
-    }
-
-  return NULL;
-}
-
-/* The field's own error is of what is being typed; this is of what stands there. */
-static void
-mark_amount (TrLineRow  *self,
-             const char *sentence)
-{
-  GtkWidget *control = tr_field_get_control (TR_FIELD (self->amount));
-
-  if (tr_field_get_error (TR_FIELD (self->amount)) != NULL)
-    return;
-  if (sentence != NULL)
-    gtk_widget_add_css_class (control, "error");
-  else
-    gtk_widget_remove_css_class (control, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_STATE_INVALID,
-                               sentence != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sentence != NULL ? sentence : "", -1);
-}
-
-static void
-show_problem (TrLineRow    *self,
-              TrPage       *page,
-              const TrLine *line)
-{
-  const TrProblem *problem = tr_line_is_pending (self->item) ? NULL : find_problem (tr_page_get_figures (page), self->item);
-  g_autofree char *sentence = problem != NULL ? tr_words_problem (tr_page_get_reader (page), problem) : NULL;
-  const char *live = tr_field_get_error (TR_FIELD (self->amount));
-  gboolean is_unknown = line->ingredient == NULL && sentence != NULL;
-
-  tr_words_label_set (self->problem, live != NULL ? live : sentence);
-  tr_ingredient_entry_set_invalid (TR_INGREDIENT_ENTRY (self->ingredient), is_unknown ? sentence : NULL);
-  mark_amount (self, is_unknown ? NULL : sentence);
-}
-
-/* As on the card: what is too little for the scale keeps its own weight and a
- * star, or it would be left out. */
-static char *
-dup_weight (const TrReader      *reader,
-            const TrLineFigures *line,
-            double               rounded_g,
-            double               step_g)
-{
-  if (line == NULL || isnan (rounded_g))
-    return g_strdup ("");
-  if (!(line->grams > 0 && fabs (rounded_g) <= 0))
-    return tr_words_mass_number (reader, rounded_g, step_g);
-
-  g_autofree char *own = tr_words_mass (reader, line->grams);
-
-  return g_strconcat (own, "*", NULL);
-}
-
-static void
-show_figures (TrLineRow *self,
-              TrPage    *page,
-              double     grams,
-              double     step_g)
-{
-  const TrDoughFigures *figures = tr_page_get_figures (page);
-  const TrReader *reader = tr_page_get_reader (page);
-  gboolean has_figures = figures != NULL && self->item < figures->formula.lines->len;
-  const TrLineFigures *line = has_figures ? &g_array_index (figures->formula.lines, TrLineFigures, self->item) : NULL;
-  double percent = line != NULL ? line->percent : NAN;
-
-  tr_figure_label_take (self->percent, isnan (percent) ? g_strdup ("") : tr_words_percent (reader, percent));
-  tr_figure_label_take (self->grams, dup_weight (reader, line, grams, step_g));
-}
-
-static void
-show_names (TrLineRow *self,
-            TrPage    *page,
-            const TrLine *line)
-{
-  g_autofree char *name = tr_line_dup_name (get_trial (page), line);
-  g_autofree char *ingredient = g_strdup_printf (_("Ingredient: %s"), name);
-
-  tr_field_set_context (TR_FIELD (self->amount), name);
-  tr_field_set_context (TR_FIELD (self->hydration), name);
-  tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (self->ingredient), ingredient);
-  /* A long name may not fit. */
-  gtk_widget_set_tooltip_text (self->ingredient, tr_line_is_pending (self->item) ? NULL : name);
 }
 
 void
@@ -549,6 +592,7 @@ tr_line_row_refresh (TrLineRow *self,
   show_names (self, page, line);
   tr_fields_refresh (self->box);
   show_figures (self, page, grams, step_g);
+  show_percent_reason (self, tr_page_get_figures (page));
   show_problem (self, page, line);
 
   tr_line_free (self->shown);
@@ -574,6 +618,8 @@ tr_line_row_focus (TrLineRow  *self,
 
   if (g_strcmp0 (member, "amount") == 0)
     return gtk_widget_grab_focus (self->amount);
+  if (g_strcmp0 (member, "percent") == 0)
+    return gtk_widget_grab_focus (gtk_widget_is_sensitive (self->percent) ? self->percent : self->amount);
   if (g_strcmp0 (member, "hydration_percent") == 0 && gtk_widget_get_visible (self->hydration))
     return gtk_widget_grab_focus (self->hydration);
 

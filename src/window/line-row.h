@@ -3,12 +3,13 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Ingredient, amount as written, its percent and the batch's weight to be
- * read, and below what is wrong with it. A row may stand for a line that is
+ * Ingredient, amount as written, its percent of the flour, which writes the
+ * amount, the batch's weight to be read, and below what is wrong with it. A row may stand for a line that is
  * not written yet (lines.h); it becomes one with the first word.
  *
  * Signals
- *   line-wanted (): Return was pressed, another line should follow.
+ *   line-wanted (char *member): Return was pressed there, another line should
+ *     follow.
  *   left (): the focus left the row.
  *   moved (guint item): the line went to this place of the document.
  *   removed (): the line is gone.
@@ -38,7 +39,8 @@ void          tr_line_row_refresh    (TrLineRow           *self,
                                       double               step_g);
 /* Nothing was typed into it. */
 gboolean      tr_line_row_is_blank   (TrLineRow           *self);
-/* "amount", "ingredient", "hydration_percent"; NULL: where one would start. */
+/* "amount", "percent" (the amount where it cannot be set), "ingredient",
+ * "hydration_percent"; NULL: where one would start. */
 gboolean      tr_line_row_focus      (TrLineRow           *self,
                                       const char          *member);
 /* Place in the list, kept here for its sort function. */

@@ -7,6 +7,9 @@
  * (`reach`), its place in that struct and its JSON Pointer, so that one field
  * widget can show, read, write and find any number or text of the document.
  *
+ * A figure (`get_figure`) is not written but follows; `set_figure` writes what
+ * makes it so. Its `hold` is NUMBER, its `offset` means nothing.
+ *
  * Invariant: `reach` gives NULL exactly where the member means nothing (the
  * base of a square, the roll width of a pin); its field is then not shown.
  */
@@ -49,6 +52,10 @@ typedef struct {
   void (*settle) (TrTrial *draft, int dough, guint item, gpointer holder);
   char *(*dup_pointer) (const TrTrial *trial, int dough, guint item);  /* where "%u" is not the item */
   char *(*dup_undo) (const TrTrial *trial, int dough, guint item);     /* where it needs more words */
+  double (*get_figure) (const TrDoughFigures *figures, guint item);    /* a percentage; NaN: not known */
+  /* `figures`: from before the typing, so that nothing drifts by rounding; their
+   * own value puts back what was written. FALSE with a sentence: nothing was written. */
+  gboolean (*set_figure) (TrDough *dough, const TrDoughFigures *figures, guint item, double value, GError **error);
 } TrMember;
 
 gboolean    tr_member_is_there    (const TrMember *member,
