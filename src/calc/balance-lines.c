@@ -1,0 +1,356 @@
+/* balance-lines.c: which lines a ratio moves, and what they are exchanged with
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "balance-private.h"
+
+#include "look.h"
+#include "measure.h"
+
+#define MOSTLY_WATER 50.0        /* per 100 g; milk powder is dairy and no liquid */
+
+/* Which lines move */
+
+gboolean
+tr_balance_is_in_dough (const TrLineFigures *line)
+{
+  return line->line->stage == TR_STAGE_DOUGH || line->line->stage == TR_STAGE_PREFERMENT;
+}
+
+gboolean
+tr_balance_is_water (const TrLineFigures *line)
+{
+  return line->known && g_str_equal (line->ingredient.base_id, "water");
+}
+
+gboolean
+tr_balance_is_wet (const TrLineFigures *line)
+{
+  return line->known && (line->ingredient.role == TR_ROLE_LIQUID || line->ingredient.role == TR_ROLE_DAIRY)
+         && line->ingredient.per_100g[TR_PART_WATER] >= MOSTLY_WATER;
+}
+
+gboolean
+tr_balance_is_flour (const TrLineFigures *line)
+{
+  return line->known && line->ingredient.is_flour && tr_line_is_in_mix (line);
+}
+
+gboolean
+tr_balance_is_of_ratio (const TrLineFigures *line,
+                        TrRatio              ratio)
+{
+  if (!line->known)
+    return FALSE;
+
+  switch (ratio)
+    {
+    case TR_RATIO_DOUGH_FAT: return tr_balance_is_in_dough (line) && line->ingredient.role == TR_ROLE_FAT;
+    case TR_RATIO_ROLL_IN_OF_DOUGH: return line->line->stage == TR_STAGE_ROLL_IN && !line->ingredient.is_flour;
+    case TR_RATIO_SALT: return tr_line_is_in_mix (line) && line->ingredient.role == TR_ROLE_SALT;
+    case TR_RATIO_SUGAR: return tr_balance_is_in_dough (line) && line->ingredient.role == TR_ROLE_SWEETENER
+                                && line->ingredient.per_100g[TR_PART_SUGARS] > 0;
+    case TR_RATIO_YEAST_FRESH: return tr_line_is_in_mix (line) && line->ingredient.fresh_yeast_factor > 0;
+    case TR_RATIO_ALL_WATER: case TR_RATIO_PREFERMENTED: case TR_N_RATIOS:
+    default: return FALSE;
+    }
+}
+
+double
+tr_balance_share_of_line (const TrLineFigures *line,
+                          TrRatio              ratio)
+{
+  switch (ratio)
+    {
+    case TR_RATIO_ALL_WATER: return line->ingredient.per_100g[TR_PART_WATER] / 100;
+    case TR_RATIO_SUGAR: return line->ingredient.per_100g[TR_PART_SUGARS] / 100;
+    case TR_RATIO_YEAST_FRESH: return line->ingredient.fresh_yeast_factor;
+    case TR_RATIO_PREFERMENTED:
+      return tr_ingredient_flour_share (&line->ingredient, line->line->hydration_percent);
+    case TR_RATIO_DOUGH_FAT: case TR_RATIO_ROLL_IN_OF_DOUGH: case TR_RATIO_SALT: case TR_N_RATIOS:
+    default: return 1;
+    }
+}
+
+/* The unit an amount goes back in. A percentage keeps its base. */
+static void
+read_unit (const char *text,
+           TrMover      *mover)
+{
+  TrAmount amount;
+
+  mover->unit = TR_UNIT_G;
+  mover->rest_unit = TR_N_UNITS;
+  if (!tr_amount_parse (text, &amount, NULL))
+    return;
+  for (guint i = 0; i < amount.n_parts; i++)
+    if (!tr_unit_is_percent (amount.parts[i].unit) && isnan (tr_unit_grams (amount.parts[i].unit)))
+      return;
+
+  mover->unit = amount.parts[0].unit;
+  if (amount.n_parts == 2 && tr_unit_grams (amount.parts[1].unit) < tr_unit_grams (mover->unit))
+    mover->rest_unit = amount.parts[1].unit;
+}
+
+/* NaN or 0: there is no such base yet. */
+double
+tr_balance_grams_of_unit (TrUnit           unit,
+                          const TrFormula *formula)
+{
+  if (unit == TR_UNIT_PERCENT)
+    return formula->written_flour_g / 100;
+  if (unit == TR_UNIT_PERCENT_OF_DOUGH)
+    return formula->written_dough_g / 100;
+  if (unit == TR_UNIT_PERCENT_OF_TOTAL)
+    return formula->written_total_g / 100;
+
+  return tr_unit_grams (unit);
+}
+
+/* What one more of the unit adds in the end: more of the total makes the total
+ * more. */
+double
+tr_balance_gain_of_unit (TrUnit           unit,
+                         const TrFormula *formula)
+{
+  double grams = tr_balance_grams_of_unit (unit, formula);
+
+  return unit == TR_UNIT_PERCENT_OF_TOTAL ? grams * formula->written_total_g / formula->written_dough_g : grams;
+}
+
+void
+tr_balance_init_mover (TrMover                *mover,
+                       const TrDoughFigures *figures,
+                       guint                 index,
+                       double                share)
+{
+  const TrLineFigures *line = tr_balance_line_at (figures, index);
+
+  mover->index = index;
+  mover->share = share;
+  read_unit (line->line->amount, mover);
+  mover->grams = isnan (line->written_grams) ? 0 : line->written_grams;
+  if (!tr_is_positive (tr_balance_grams_of_unit (mover->unit, &figures->formula)))
+    mover->unit = TR_UNIT_G;
+  mover->number = mover->grams / tr_balance_grams_of_unit (mover->unit, &figures->formula);
+}
+
+void
+tr_balance_add_mover (TrMovers               *movers,
+                      const TrDoughFigures *figures,
+                      guint                 index,
+                      double                share)
+{
+  if (movers->n < TR_MAX_LINES && share > 0)
+    tr_balance_init_mover (&movers->movers[movers->n++], figures, index, share);
+}
+
+static void
+find_wet_lines (const TrDoughFigures *figures,
+                TrStage               stage,
+                gboolean              only_water,
+                TrMovers               *movers)
+{
+  for (guint i = 0; i < figures->formula.lines->len; i++)
+    {
+      const TrLineFigures *line = tr_balance_line_at (figures, i);
+
+      if (line->line->stage == stage && !isnan (line->written_grams) && (only_water ? tr_balance_is_water (line) : tr_balance_is_wet (line)))
+        tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (line, TR_RATIO_ALL_WATER));
+    }
+}
+
+static void
+find_water (const TrDoughFigures *figures,
+            TrMovers               *movers)
+{
+  static const struct { TrStage stage; gboolean only_water; } tries[] = {
+    { TR_STAGE_DOUGH, TRUE }, { TR_STAGE_DOUGH, FALSE }, { TR_STAGE_PREFERMENT, TRUE }, { TR_STAGE_PREFERMENT, FALSE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (tries) && movers->n == 0; i++)
+    find_wet_lines (figures, tries[i].stage, tries[i].only_water, movers);
+}
+
+static gboolean
+is_prefermented (const TrLineFigures *line,
+                 gboolean             starters)
+{
+  if (!line->known || isnan (line->written_grams) || !tr_line_is_in_mix (line))
+    return FALSE;
+
+  return starters ? line->ingredient.role == TR_ROLE_STARTER : line->line->stage == TR_STAGE_PREFERMENT && tr_balance_is_flour (line);
+}
+
+static void
+find_prefermented (const TrDoughFigures *figures,
+                   TrMovers               *movers)
+{
+  for (int starters = 0; starters <= 1 && movers->n == 0; starters++)
+    for (guint i = 0; i < figures->formula.lines->len; i++)
+      if (is_prefermented (tr_balance_line_at (figures, i), starters != 0))
+        tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_balance_line_at (figures, i), TR_RATIO_PREFERMENTED));
+}
+
+void
+tr_balance_find_movers (const TrDoughFigures *figures,
+                        TrRatio               ratio,
+                        TrMovers               *movers)
+{
+  movers->n = 0;
+  if (ratio == TR_RATIO_ALL_WATER)
+    {
+      find_water (figures, movers);
+      return;
+    }
+  if (ratio == TR_RATIO_PREFERMENTED)
+    {
+      find_prefermented (figures, movers);
+      return;
+    }
+
+  for (guint i = 0; i < figures->formula.lines->len; i++)
+    if (tr_balance_is_of_ratio (tr_balance_line_at (figures, i), ratio) && !isnan (tr_balance_line_at (figures, i)->written_grams))
+      tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_balance_line_at (figures, i), ratio));
+}
+
+double
+tr_balance_sum_of_movers (const TrMovers *movers)
+{
+  double sum = 0;
+
+  for (guint i = 0; i < movers->n; i++)
+    sum += movers->movers[i].grams * movers->movers[i].share;
+
+  return sum;
+}
+
+/* Exchange: what goes from the dough to the preferment and back */
+
+/* The heaviest line of the dough that passes; of this ingredient, or NULL: any. */
+int
+tr_balance_find_heaviest (const TrDoughFigures *figures,
+                          TrLineTest            test,
+                          const char           *ingredient,
+                          guint                 but)
+{
+  double most = -1;
+  int found = -1;
+
+  for (guint i = 0; i < figures->formula.lines->len; i++)
+    {
+      const TrLineFigures *line = tr_balance_line_at (figures, i);
+
+      if (i == but || line->line->stage != TR_STAGE_DOUGH || !test (line) || !(line->written_grams > most)
+          || (ingredient != NULL && g_strcmp0 (line->line->ingredient, ingredient) != 0))
+        continue;
+      most = line->written_grams;
+      found = (int) i;
+    }
+
+  return found;
+}
+
+static int
+find_flour_for (const TrDoughFigures *figures,
+                guint                 index)
+{
+  int same = tr_balance_find_heaviest (figures, tr_balance_is_flour, tr_balance_line_at (figures, index)->line->ingredient, index);
+
+  return same >= 0 ? same : tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, index);
+}
+
+static gboolean
+add_trade (TrExchange             *exchange,
+           const TrDoughFigures *figures,
+           guint                 mover,
+           int                   other,
+           double                share)
+{
+  guint at = 0;
+
+  if (other < 0)
+    return FALSE;
+  while (at < exchange->others.n && exchange->others.movers[at].index != (guint) other)
+    at++;
+  if (at == exchange->others.n)
+    tr_balance_add_mover (&exchange->others, figures, (guint) other, 1);
+  exchange->trades[exchange->n++] = (TrTrade) { mover, at, share };
+
+  return TRUE;
+}
+
+/* The preferment's own water goes with its flour, so that it stays as soft. */
+static void
+add_preferment_water (TrExchange             *exchange,
+                      const TrDoughFigures *figures)
+{
+  TrMovers wet = { .n = 0 };
+
+  find_wet_lines (figures, TR_STAGE_PREFERMENT, TRUE, &wet);
+  if (wet.n == 0)
+    find_wet_lines (figures, TR_STAGE_PREFERMENT, FALSE, &wet);
+
+  for (guint i = 0; i < wet.n; i++)
+    {
+      const char *ingredient = tr_balance_line_at (figures, wet.movers[i].index)->line->ingredient;
+      int other = tr_balance_find_heaviest (figures, tr_balance_is_wet, ingredient, G_MAXUINT);
+
+      if (other < 0)
+        continue;
+      tr_balance_add_mover (&exchange->movers, figures, wet.movers[i].index, 1);
+      add_trade (exchange, figures, exchange->movers.n - 1, other, 1);
+    }
+}
+
+/* FALSE: something has nothing to be exchanged with. */
+gboolean
+tr_balance_find_exchange (const TrDoughFigures *figures,
+                          TrExchange             *exchange)
+{
+  gboolean are_starters;
+
+  exchange->n = 0;
+  exchange->others.n = 0;
+  tr_balance_find_movers (figures, TR_RATIO_PREFERMENTED, &exchange->movers);
+  if (exchange->movers.n == 0)
+    return FALSE;
+
+  guint n_flours = exchange->movers.n;
+  are_starters = tr_balance_line_at (figures, exchange->movers.movers[0].index)->ingredient.role == TR_ROLE_STARTER;
+  for (guint i = 0; i < n_flours; i++)
+    {
+      const TrMover *mover = &exchange->movers.movers[i];
+
+      if (!add_trade (exchange, figures, i, find_flour_for (figures, mover->index), mover->share)
+          || (are_starters
+              && !add_trade (exchange, figures, i, tr_balance_find_heaviest (figures, tr_balance_is_water, NULL, G_MAXUINT), 1 - mover->share)))
+        return FALSE;
+    }
+  if (!are_starters)
+    add_preferment_water (exchange, figures);
+
+  return TRUE;
+}
+
+/* Grams that each line of the dough gives when the movers are `times` as much. */
+double
+tr_balance_greatest_times (const TrExchange *exchange)
+{
+  double most = G_MAXDOUBLE;
+
+  for (guint other = 0; other < exchange->others.n; other++)
+    {
+      double taken = 0;
+
+      for (guint i = 0; i < exchange->n; i++)
+        if (exchange->trades[i].other == other)
+          taken += exchange->movers.movers[exchange->trades[i].mover].grams * exchange->trades[i].share;
+      if (taken > 0)
+        most = MIN (most, 1 + exchange->others.movers[other].grams / taken);
+    }
+
+  return most;
+}
