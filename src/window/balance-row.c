@@ -486,6 +486,7 @@ tr_balance_row_init (TrBalanceRow *self)
   self->scale = tr_balance_scale_new ();
   self->words = tr_words_label_new ("dim-label");
   gtk_widget_add_css_class (self->words, "caption");
+  gtk_widget_set_margin_top (self->words, 3);   /* the ticks reach below the scale */
 
   gtk_box_append (GTK_BOX (head), self->name);
   gtk_box_append (GTK_BOX (head), self->add);
