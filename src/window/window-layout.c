@@ -41,6 +41,35 @@ static const struct { const char *name, *title; GtkWidget *(*new) (void); } page
   [PAGE_STRIP] = { "strip", N_("Figures"), tr_strip_new },
 };
 
+/* Makes the page when somebody first sees it or asks for it: what is hidden
+ * costs nothing at the start. */
+static TrPage *
+need_page (TrWindow *self,
+           guint     page)
+{
+  GtkWidget *widget;
+
+  if (self->pages[page] != NULL)
+    return self->pages[page];
+
+  widget = page_kinds[page].new ();
+  self->pages[page] = TR_PAGE (widget);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, _(page_kinds[page].title), -1);
+  gtk_widget_set_hexpand (widget, TRUE);
+  gtk_widget_set_vexpand (widget, page != PAGE_STRIP && page != PAGE_FINDINGS);
+  if (page == PAGE_DOUGHS || page == PAGE_DOUGHS_MENU)
+    g_signal_connect_object (widget, "chosen", G_CALLBACK (tr_window_set_dough), self, G_CONNECT_SWAPPED);
+  tr_page_set_reader (self->pages[page], &self->reader);
+  if (self->document != NULL)
+    {
+      tr_page_set_document (self->pages[page], self->document);
+      tr_page_set_dough (self->pages[page], self->dough_id);
+    }
+  gtk_box_append (self->slots[page], widget);
+
+  return self->pages[page];
+}
+
 TrPage *
 tr_window_get_page (TrWindow   *self,
                     const char *name)
@@ -49,7 +78,7 @@ tr_window_get_page (TrWindow   *self,
 
   for (guint i = 0; i < TR_N_PAGES; i++)
     if (g_str_equal (page_kinds[i].name, name))
-      return self->pages[i];
+      return need_page (self, i);
 
   return NULL;
 }
@@ -57,7 +86,7 @@ tr_window_get_page (TrWindow   *self,
 TrDoughs *
 tr_window_get_doughs (TrWindow *self)
 {
-  return TR_DOUGHS (self->pages[self->layout == TR_LAYOUT_WIDE ? PAGE_DOUGHS : PAGE_DOUGHS_MENU]);
+  return TR_DOUGHS (need_page (self, self->layout == TR_LAYOUT_WIDE ? PAGE_DOUGHS : PAGE_DOUGHS_MENU));
 }
 
 TrLayout
@@ -178,7 +207,7 @@ go_to_on (TrWindow   *self,
           guint       page,
           const char *pointer)
 {
-  if (!tr_page_go_to (self->pages[page], pointer))
+  if (!tr_page_go_to (need_page (self, page), pointer))
     return FALSE;
 
   /* A hidden page has found the field; shown, it can focus it too. */
@@ -218,32 +247,43 @@ tr_window_go_to (TrWindow   *self,
 
 /* Building *****************************************************************/
 
+static void
+slot_mapped_cb (GtkBox   *slot,
+                TrWindow *self)
+{
+  for (guint i = 0; i < TR_N_PAGES; i++)
+    if (self->slots[i] == slot)
+      need_page (self, i);
+}
+
+/* Where a page will stand. */
+static GtkWidget *
+new_slot (TrWindow *self,
+          guint     page)
+{
+  GtkWidget *slot = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  self->slots[page] = GTK_BOX (slot);
+  g_signal_connect_object (slot, "map", G_CALLBACK (slot_mapped_cb), self, 0);
+
+  return slot;
+}
+
 void
 tr_window_build_pages (TrWindow *self)
 {
-  for (guint i = 0; i < TR_N_PAGES; i++)
-    {
-      self->pages[i] = TR_PAGE (page_kinds[i].new ());
-      gtk_accessible_update_property (GTK_ACCESSIBLE (self->pages[i]), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                      _(page_kinds[i].title), -1);
-      gtk_widget_set_hexpand (GTK_WIDGET (self->pages[i]), TRUE);
-      gtk_widget_set_vexpand (GTK_WIDGET (self->pages[i]), i != PAGE_STRIP && i != PAGE_FINDINGS);
-    }
-
-  gtk_box_append (self->formula_slot, GTK_WIDGET (self->pages[PAGE_FORMULA]));
+  gtk_box_append (self->formula_slot, new_slot (self, PAGE_FORMULA));
   self->formula_stack_page = gtk_stack_add_titled (self->pages_stack, gtk_box_new (GTK_ORIENTATION_VERTICAL, 0),
                                                    "formula", _(page_kinds[PAGE_FORMULA].title));
   for (guint i = PAGE_TURNS; i <= PAGE_BENCH; i++)
-    gtk_stack_add_titled (self->pages_stack, GTK_WIDGET (self->pages[i]), page_kinds[i].name, _(page_kinds[i].title));
+    gtk_stack_add_titled (self->pages_stack, new_slot (self, i), page_kinds[i].name, _(page_kinds[i].title));
   gtk_stack_set_visible_child_name (self->pages_stack, "turns");
   g_signal_connect_object (self->pages_stack, "notify::visible-child", G_CALLBACK (show_formula_or_stack), self, G_CONNECT_SWAPPED);
 
-  gtk_box_append (self->sidebar, GTK_WIDGET (self->pages[PAGE_DOUGHS]));
-  gtk_widget_set_size_request (GTK_WIDGET (self->pages[PAGE_DOUGHS_MENU]), 280, -1);
-  gtk_popover_set_child (self->doughs_popover, GTK_WIDGET (self->pages[PAGE_DOUGHS_MENU]));
-  gtk_box_append (GTK_BOX (self->findings_slot), GTK_WIDGET (self->pages[PAGE_FINDINGS]));
-  gtk_box_append (self->foot, GTK_WIDGET (self->pages[PAGE_STRIP]));
-  for (guint i = PAGE_DOUGHS; i <= PAGE_DOUGHS_MENU; i++)
-    g_signal_connect_object (self->pages[i], "chosen", G_CALLBACK (tr_window_set_dough), self, G_CONNECT_SWAPPED);
+  gtk_box_append (self->sidebar, new_slot (self, PAGE_DOUGHS));
+  gtk_popover_set_child (self->doughs_popover, new_slot (self, PAGE_DOUGHS_MENU));
+  gtk_widget_set_size_request (GTK_WIDGET (self->slots[PAGE_DOUGHS_MENU]), 280, -1);
+  gtk_box_append (GTK_BOX (self->findings_slot), new_slot (self, PAGE_FINDINGS));
+  gtk_box_append (self->foot, new_slot (self, PAGE_STRIP));
   set_layout (self, TR_LAYOUT_WIDE);
 }

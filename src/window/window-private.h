@@ -47,7 +47,8 @@ struct _TrWindow
   GtkBox *foot;
 
   /* Borrowed References */
-  TrPage *pages[TR_N_PAGES];
+  TrPage *pages[TR_N_PAGES];     /* NULL: nobody has seen it yet */
+  GtkBox *slots[TR_N_PAGES];     /* where they stand */
   GtkStackPage *formula_stack_page;
 
   /* Owned References */

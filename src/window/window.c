@@ -74,7 +74,8 @@ tell_dough (TrWindow *self)
     dough = tr_trial_get_dough (trial, (guint) self->dough_index);
 
   for (guint i = 0; i < TR_N_PAGES; i++)
-    tr_page_set_dough (self->pages[i], self->dough_id);
+    if (self->pages[i] != NULL)
+      tr_page_set_dough (self->pages[i], self->dough_id);
   gtk_label_set_label (self->doughs_label, dough != NULL ? dough->name : _("Doughs"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->doughs_button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   dough != NULL ? dough->name : _("Doughs"), -1);
@@ -170,7 +171,8 @@ tr_window_set_document (TrWindow   *self,
   g_signal_group_set_target (self->document_signals, document);
   keep_a_dough (self);
   for (guint i = 0; i < TR_N_PAGES; i++)
-    tr_page_set_document (self->pages[i], document);
+    if (self->pages[i] != NULL)
+      tr_page_set_document (self->pages[i], document);
   show_body (self);
   show_title (self);
   history_changed_cb (self);
@@ -199,7 +201,8 @@ reader_changed_cb (TrWindow *self)
 {
   tr_preferences_init_reader (self->preferences, &self->reader);
   for (guint i = 0; i < TR_N_PAGES; i++)
-    tr_page_set_reader (self->pages[i], &self->reader);
+    if (self->pages[i] != NULL)
+      tr_page_set_reader (self->pages[i], &self->reader);
 }
 
 /* The focus ****************************************************************/

@@ -15,12 +15,18 @@
 #include <string.h>
 
 #include "picture/picture.h"
+#include "picture/plane.h"
+#include "picture/sequence.h"
+#include "picture/sheets.h"
 #include "trial/document.h"
 
 #define WIDTH 900
 #define HEIGHT 600
 #define N_DOUGHS 8
 #define MAX_RUNS 401
+/* The window in which an edit is seen. */
+#define WINDOW_WIDTH 1280
+#define WINDOW_HEIGHT 800
 
 typedef void (*Work) (gpointer data);
 
@@ -121,6 +127,46 @@ draw_layers (gpointer data)
   tr_picture_unref (layers);
 }
 
+typedef struct { Edit edit; TrReader reader; TrLook look; cairo_surface_t *surface; } Frame;
+
+static void
+draw_at (cairo_t   *cr,
+         TrPicture *picture,
+         double     x,
+         double     y)
+{
+  cairo_save (cr);
+  cairo_translate (cr, x, y);
+  tr_picture_draw (picture, cr);
+  cairo_restore (cr);
+  tr_picture_unref (picture);
+}
+
+/* Our share of the frame after an edit: the figures, and every picture of every
+ * page made and drawn, though no more than two pages are ever seen at once. */
+static void
+edit_and_draw (gpointer data)
+{
+  Frame *frame = data;
+  const TrReader *reader = &frame->reader;
+  const TrLook *look = &frame->look;
+  guint shown = (guint) (frame->edit.n % N_DOUGHS);
+
+  edit_one_dough (&frame->edit);
+
+  const TrFigures *figures = frame->edit.figures;
+  const TrDoughFigures *dough = tr_figures_get_dough (figures, shown);
+  const TrSequenceMarks marks = { .drop_at = -1, .can_edit = TRUE };
+  cairo_t *cr = cairo_create (frame->surface);
+
+  draw_at (cr, tr_ratio_plane_picture_new (figures, TR_RATIO_ALL_WATER, TR_RATIO_ROLL_IN_OF_DOUGH, (int) shown, NULL, reader, look, 480, 360), 220, 400);
+  draw_at (cr, tr_sequence_picture_new (dough, &marks, reader, look, 540, 260), 720, 60);
+  draw_at (cr, tr_layers_picture_new (dough, reader, look, 540, 170), 720, 560);
+  draw_at (cr, tr_sheets_picture_new (dough, reader, look, 540, 420, NULL), 720, 340);
+  draw_at (cr, tr_bench_picture_new (frame->edit.trial->bench, dough, reader, look, 540, 240), 720, 60);
+  cairo_destroy (cr);
+}
+
 /* Eight doughs: those of the trial, over and over. */
 static TrTrial *
 load_eight (const char *path)
@@ -184,6 +230,15 @@ main (int   argc,
   measure ("edit-of-8-doughs", 401, 10, edit_one_dough, &edit);
   measure ("all-8-doughs-afresh", 101, 2, compute_all, &edit);
   measure ("layers-4097-bands", 101, 1, draw_layers, &picture);
+
+  Frame frame = { .edit = { load_eight (argv[1]), NULL, 0 }, .reader = picture.reader, .look = picture.look,
+                  .surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, WINDOW_WIDTH, WINDOW_HEIGHT) };
+
+  frame.edit.figures = tr_figures_compute (frame.edit.trial, NULL);
+  measure ("frame-after-an-edit", 201, 1, edit_and_draw, &frame);
+  tr_figures_unref (frame.edit.figures);
+  tr_trial_unref (frame.edit.trial);
+  cairo_surface_destroy (frame.surface);
 
   tr_figures_unref (figures);
   tr_figures_unref (edit.figures);
