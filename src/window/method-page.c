@@ -340,7 +340,7 @@ new_steps (TrMethodPage *self)
 {
   GtkWidget *grid = gtk_grid_new ();
 
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 6);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
   for (guint i = 0; i < G_N_ELEMENTS (step_members); i++)
     self->titles[i] = attach_title (grid, "", _(step_members[i].tooltip), (int) i + 1);
