@@ -89,18 +89,6 @@ get_number (TrEntryField *self,
   return tr_member_get_number (self->member, get_trial (page), tr_page_get_dough_index (page), item);
 }
 
-/* A figure is said as it is elsewhere, a number as it was written. */
-static char *
-dup_number_text (TrEntryField   *self,
-                 const TrReader *reader,
-                 double          value)
-{
-  if (isnan (value))
-    return g_strdup ("");
-
-  return is_figure (self) ? tr_words_percent (reader, value) : tr_words_write (reader, self->member->quantity, value);
-}
-
 /* Never NULL: what is not written reads as nothing. */
 static const char *
 get_text (TrEntryField *self,
@@ -186,7 +174,7 @@ show_value (TrEntryField *self,
     }
 
   self->shown = get_number (self, page);
-  g_autofree char *text = dup_number_text (self, tr_page_get_reader (page), self->shown);
+  g_autofree char *text = tr_member_dup_number (self->member, tr_page_get_reader (page), self->shown);
   set_entry_text (self, text);
 }
 
@@ -309,36 +297,19 @@ commit_number (TrEntryField *self,
   return FALSE;
 }
 
-/* What is said alike is no change: the amount stays as it was written. */
-static double
-find_wanted (TrEntryField *self,
-             TrPage       *page,
-             double        value)
-{
-  double start = self->member->get_figure (self->start, tr_field_get_item (TR_FIELD (self)));
-  g_autofree char *said = dup_number_text (self, tr_page_get_reader (page), value);
-  g_autofree char *said_at_start = dup_number_text (self, tr_page_get_reader (page), start);
-
-  return g_str_equal (said, said_at_start) ? start : value;
-}
-
 static gboolean
 commit_figure (TrEntryField  *self,
                TrPage        *page,
                double         value,
                GError       **error)
 {
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
-
   if (self->start == NULL)
     self->start = tr_dough_figures_ref ((TrDoughFigures *) tr_page_get_figures (page));
-  if (!self->member->set_figure (dough, self->start, tr_field_get_item (TR_FIELD (self)),
-                                 find_wanted (self, page, value), error))
-    {
-      tr_trial_unref (draft);
-      return FALSE;
-    }
+
+  TrTrial *draft = tr_member_draft_figure (self->member, page, self->start, tr_field_get_item (TR_FIELD (self)), value, error);
+
+  if (draft == NULL)
+    return FALSE;
 
   self->is_committing = TRUE;
   gboolean is_done = commit_draft (self, page, draft);

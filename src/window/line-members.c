@@ -155,25 +155,16 @@ has_other_flour (const TrDoughFigures *figures,
   return FALSE;
 }
 
-gboolean
-tr_line_shares_flour (const TrDoughFigures *figures,
-                      guint                 item)
-{
-  g_return_val_if_fail (figures != NULL, FALSE);
-
-  const TrLineFigures *line = get_line_figures (figures, item);
-
-  return line != NULL && is_flour (line) && has_other_flour (figures, item);
-}
-
 const char *
-tr_line_why_no_percent (const TrDoughFigures *figures,
-                        guint                 item)
+tr_line_say_percent (const TrDoughFigures *figures,
+                     guint                 item,
+                     gboolean             *can_set)
 {
-  g_return_val_if_fail (figures != NULL, NULL);
+  g_return_val_if_fail (figures != NULL && can_set != NULL, NULL);
 
   const TrLineFigures *line = get_line_figures (figures, item);
 
+  *can_set = FALSE;
   if (line == NULL || !line->known)
     return _("No percent yet: first say which ingredient this is.");
   if (!(figures->formula.written_flour_g > 0))
@@ -181,7 +172,11 @@ tr_line_why_no_percent (const TrDoughFigures *figures,
   if (is_flour (line) && !has_other_flour (figures, item))
     return _("This is the only flour, and the flour is the 100 %. Change its amount.");
 
-  return NULL;
+  *can_set = TRUE;
+  if (is_flour (line))
+    return _("Share of all flour, as written. Type one and the heaviest other flour gives way, so that the whole flour stays.");
+
+  return _("Baker's percent: weight over all flour, as written. Type one and the amount follows, in its own unit of weight or in grams.");
 }
 
 const TrMember tr_line_amount_member = {

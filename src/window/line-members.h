@@ -18,12 +18,10 @@ extern const TrMember tr_line_hydration_member;  /* only of a starter */
 /* Of the flour; writes the amount, in its own unit. */
 extern const TrMember tr_line_percent_member;
 
-/* A sentence for the screen; NULL: it can be set. */
-const char *tr_line_why_no_percent (const TrDoughFigures *figures,
-                                    guint                 item);
-/* A flour that shares the 100 % with others. */
-gboolean    tr_line_shares_flour   (const TrDoughFigures *figures,
-                                    guint                 item);
+/* What setting it would do, or, where it cannot be set, why. */
+const char *tr_line_say_percent (const TrDoughFigures *figures,
+                                 guint                 item,
+                                 gboolean             *can_set);
 
 /* "/lines/3/amount", also where a pending line will stand. */
 char *tr_line_dup_pointer (const TrTrial *trial,

@@ -17,6 +17,7 @@
 #include "entry-field.h"
 #include "ingredient-entry.h"
 #include "line-members.h"
+#include "line-menu.h"
 #include "section.h"
 
 struct _TrLineRow
@@ -323,16 +324,6 @@ show_problem (TrLineRow    *self,
   mark_amount (self, is_unknown ? NULL : sentence);
 }
 
-static void
-error_changed_cb (TrLineRow *self)
-{
-  TrPage *page = get_page (self);
-  const TrLine *line = page != NULL ? get_line (self, page) : NULL;
-
-  if (line != NULL)
-    show_problem (self, page, line);
-}
-
 /* As on the card: what is too little for the scale keeps its own weight and a
  * star, or it would be left out. */
 static char *
@@ -365,24 +356,31 @@ show_figures (TrLineRow *self,
   tr_figure_label_take (self->grams, dup_weight (reader, line, grams, step_g));
 }
 
-/* Where the percent cannot be set it says why. */
 static void
-show_percent_reason (TrLineRow            *self,
-                     const TrDoughFigures *figures)
+show_percent_words (TrLineRow            *self,
+                    const TrDoughFigures *figures)
 {
   GtkWidget *control = tr_field_get_control (TR_FIELD (self->percent));
-  const char *why_not = figures != NULL ? tr_line_why_no_percent (figures, self->item) : NULL;
-  const char *words = _("Baker's percent: weight over all flour, as written. Type one and the amount follows, in its own unit of weight or in grams.");
+  gboolean can_set = FALSE;
+  const char *words = figures != NULL ? tr_line_say_percent (figures, self->item, &can_set) : "";
 
-  if (why_not != NULL)
-    words = why_not;
-  else if (figures != NULL && tr_line_shares_flour (figures, self->item))
-    words = _("Share of all flour, as written. Type one and the heaviest other flour gives way, so that the whole flour stays.");
-
-  gtk_widget_set_sensitive (self->percent, figures != NULL && why_not == NULL);
+  gtk_widget_set_sensitive (self->percent, can_set);
   gtk_widget_set_tooltip_text (control, words);
   if (tr_field_get_error (TR_FIELD (self->percent)) == NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
+}
+
+static void
+error_changed_cb (TrLineRow *self)
+{
+  TrPage *page = get_page (self);
+  const TrLine *line = page != NULL ? get_line (self, page) : NULL;
+
+  if (line == NULL)
+    return;
+
+  show_percent_words (self, tr_page_get_figures (page));
+  show_problem (self, page, line);
 }
 
 static void
@@ -403,47 +401,6 @@ show_names (TrLineRow *self,
 
 /* Building */
 
-static GMenuModel *
-new_line_menu (void)
-{
-  g_autoptr (GMenu) menu = g_menu_new ();
-  g_autoptr (GMenu) order = g_menu_new ();
-  g_autoptr (GMenu) stages = g_menu_new ();
-  g_autoptr (GMenu) last = g_menu_new ();
-
-  g_menu_append (order, _("Move up"), "line.move-up");
-  g_menu_append (order, _("Move down"), "line.move-down");
-  for (guint stage = 0; stage < TR_N_STAGES; stage++)
-    {
-      g_autofree char *label = g_strdup_printf (_("To %s"), tr_words_stage (stage));
-      g_autofree char *action = g_strdup_printf ("line.set-stage::%s", tr_stage_id (stage));
-
-      g_menu_append (stages, label, action);
-    }
-  g_menu_append (stages, _("To a new preferment"), "line.set-stage::new");
-  g_menu_append (last, _("Remove"), "line.remove");
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (order));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (stages));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (last));
-
-  return G_MENU_MODEL (g_steal_pointer (&menu));
-}
-
-static GtkWidget *
-new_menu_button (void)
-{
-  g_autoptr (GMenuModel) model = new_line_menu ();
-  GtkWidget *button = gtk_menu_button_new ();
-
-  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "view-more-symbolic");
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), model);
-  gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (button), FALSE);
-  gtk_widget_set_tooltip_text (button, _("Move or remove this line (Alt+Up, Alt+Down, Alt+Delete)"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Move or remove this line"), -1);
-
-  return button;
-}
-
 static void
 build_columns (TrLineRow *self)
 {
@@ -458,7 +415,7 @@ build_columns (TrLineRow *self)
   gtk_widget_add_css_class (self->percent, "percent");
   self->grams = tr_figure_label_new (6);
   gtk_widget_set_tooltip_text (self->grams, _("What to weigh for this batch; a star: less than a step of the scale, weigh it on a finer one"));
-  self->menu = new_menu_button ();
+  self->menu = tr_line_menu_new_button ();
 
   gtk_box_append (GTK_BOX (row), self->ingredient);
   gtk_box_append (GTK_BOX (row), self->amount);
@@ -592,7 +549,7 @@ tr_line_row_refresh (TrLineRow *self,
   show_names (self, page, line);
   tr_fields_refresh (self->box);
   show_figures (self, page, grams, step_g);
-  show_percent_reason (self, tr_page_get_figures (page));
+  show_percent_words (self, tr_page_get_figures (page));
   show_problem (self, page, line);
 
   tr_line_free (self->shown);

@@ -3,7 +3,7 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Reads and writes structs; commits nothing and knows no widget.
+ * Reads and writes structs; commits nothing and knows no widget but the page.
  */
 
 #include "config.h"
@@ -142,6 +142,38 @@ tr_member_set_text (const TrMember *member,
   tr_set_text (G_STRUCT_MEMBER_P (holder, member->offset), text);
   if (member->settle != NULL)
     member->settle (draft, dough, item, holder);
+}
+
+/* A figure is said as it is elsewhere, a number as it was written. */
+char *
+tr_member_dup_number (const TrMember *member,
+                      const TrReader *reader,
+                      double          value)
+{
+  if (isnan (value))
+    return g_strdup ("");
+
+  return member->get_figure != NULL ? tr_words_percent (reader, value) : tr_words_write (reader, member->quantity, value);
+}
+
+TrTrial *
+tr_member_draft_figure (const TrMember       *member,
+                        TrPage               *page,
+                        const TrDoughFigures *start,
+                        guint                 item,
+                        double                value,
+                        GError              **error)
+{
+  g_autoptr (TrTrial) draft = tr_document_draft (tr_page_get_document (page));
+  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
+  double value_at_start = member->get_figure (start, item);
+  g_autofree char *said = tr_member_dup_number (member, tr_page_get_reader (page), value);
+  g_autofree char *said_at_start = tr_member_dup_number (member, tr_page_get_reader (page), value_at_start);
+
+  if (g_str_equal (said, said_at_start))
+    value = value_at_start;
+
+  return member->set_figure (dough, start, item, value, error) ? g_steal_pointer (&draft) : NULL;
 }
 
 char *

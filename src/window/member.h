@@ -83,6 +83,19 @@ void        tr_member_set_text    (const TrMember *member,
                                    guint           item,
                                    const char     *text);
 
+/* A draft where the figure is `value`; NULL with a sentence. What is said like
+ * the figure of `start` is no change: the amount stays as it was written. */
+TrTrial    *tr_member_draft_figure (const TrMember       *member,
+                                    TrPage               *page,
+                                    const TrDoughFigures *start,
+                                    guint                 item,
+                                    double                value,
+                                    GError              **error);
+/* As it stands in its field; nothing for NaN. */
+char       *tr_member_dup_number  (const TrMember *member,
+                                   const TrReader *reader,
+                                   double          value);
+
 char       *tr_member_dup_pointer (const TrMember *member,
                                    const TrTrial  *trial,
                                    int             dough,
