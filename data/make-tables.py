@@ -4,9 +4,11 @@
 # Copyright 2026 The Tourier authors
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# Called by meson: make-tables.py INGREDIENTS COMPOSITION BANDS OUTPUT. A cell
-# that does not hold what its column promises stops the build with file:line;
-# an empty cell of a composition means unknown (NaN), never 0.
+# Called by meson: make-tables.py INGREDIENTS COMPOSITION BANDS OUTPUT, and for
+# the words that recipes are written in: make-tables.py --words INGREDIENTS
+# WORDS OUTPUT. A cell that does not hold what its column promises stops the
+# build with file:line; an empty cell of a composition means unknown (NaN),
+# never 0.
 
 import csv
 import re
@@ -48,6 +50,13 @@ ALLERGEN = re.compile(
     r'gluten-(wheat|rye|barley|oats)|crustaceans|egg|fish|peanuts|soy|milk|'
     r'nuts-(almond|hazelnut|walnut|cashew|pecan|brazil|pistachio|macadamia)|'
     r'celery|mustard|sesame|sulphites|lupin|molluscs|unknown')
+
+WORD_COLUMNS = ['kind', 'phrase', 'value', 'choices', 'why']
+# In the order of TrWordKind.
+WORD_KINDS = [
+    'ingredient', 'ignore', 'number', 'unit', 'vague', 'container', 'size', 'approx', 'not-amount', 'joint',
+    'extra', 'or', 'stop', 'purpose', 'stage', 'section', 'yield', 'not-piece', 'serving', 'total', 'heading',
+    'column', 'dough-kind', 'laminated', 'laminate', 'rest-of']
 
 TEMPERATURES = ['plastic_low_c', 'plastic_high_c', 'soft_c', 'liquid_c', 'proof_max_c']
 
@@ -287,6 +296,50 @@ def write_tables(path, ingredients, bands):
         file.write('};\n')
 
 
+def read_words(path, ids):
+    rows = read_table(path, WORD_COLUMNS)
+    seen = set()
+    for row in rows:
+        if row['kind'] not in WORD_KINDS:
+            raise row.bad('kind', f'expected one of {" ".join(WORD_KINDS)}')
+        if not re.fullmatch(r'[a-z0-9%-]+( [a-z0-9%-]+)*', row['phrase']):
+            raise row.bad('phrase', 'expected lower case words without accents')
+        if (row['kind'], row['phrase']) in seen:
+            raise row.bad('phrase', 'given twice')
+        seen.add((row['kind'], row['phrase']))
+        named = [row['value'], *row['choices'].split(';')] if row['kind'] == 'ingredient' else []
+        for name in filter(None, named):
+            if name not in ids:
+                raise row.bad('value', f'there is no ingredient {name}')
+    return sorted(rows, key=lambda row: WORD_KINDS.index(row['kind']))
+
+
+def write_words(path, rows):
+    kinds = [row['kind'] for row in rows]
+    starts = [sum(kind in WORD_KINDS[:i] for kind in kinds) for i in range(len(WORD_KINDS) + 1)]
+    with open(path, 'w', encoding='utf-8') as file:
+        file.write(
+            '/* words-table.c: written by make-tables.py from the words in data/\n *\n'
+            ' * Copyright 2026 The Tourier authors\n'
+            ' * SPDX-License-Identifier: GPL-3.0-or-later\n */\n\n'
+            '#include "words.h"\n\n'
+            f'G_STATIC_ASSERT (TR_N_WORD_KINDS == {len(WORD_KINDS)});\n\n'
+            'const guint tr_word_starts[TR_N_WORD_KINDS + 1] = { ' + ', '.join(map(str, starts)) + ' };\n\n'
+            'const TrWordEntry tr_word_entries[] = {\n')
+        for row in rows:
+            cells = ', '.join(c_string(row[column]) for column in WORD_COLUMNS[1:])
+            file.write(f'  {{ {len(row["phrase"].split())}, {cells} }},\n')
+        file.write('};\n')
+
+
+def main_words(ingredients_path, words_path, output_path):
+    try:
+        ids = {row['id'] for row in read_table(ingredients_path, INGREDIENT_COLUMNS)}
+        write_words(output_path, read_words(words_path, ids))
+    except (BadCell, OSError) as error:
+        sys.exit(str(error))
+
+
 def main(ingredients_path, composition_path, bands_path, output_path):
     try:
         ingredients = read_ingredients(ingredients_path, read_compositions(composition_path))
@@ -295,4 +348,7 @@ def main(ingredients_path, composition_path, bands_path, output_path):
         sys.exit(str(error))
 
 
-main(*sys.argv[1:])
+if sys.argv[1] == '--words':
+    main_words(*sys.argv[2:])
+else:
+    main(*sys.argv[1:])

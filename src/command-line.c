@@ -21,6 +21,8 @@
 #include <unistd.h>
 
 #include "paper/paper.h"
+#include "recipe/recipe.h"
+#include "trial/disk.h"
 #include "trial/document.h"
 
 #define EXIT_FINE 0
@@ -31,7 +33,7 @@
 /* More than a trial may have: enough to be refused as too large. */
 #define STDIN_MAX (4 * 1024 * 1024 + 1)
 
-typedef enum { JOB_NONE, JOB_FIGURES, JOB_FINDINGS, JOB_PAPER, JOB_HELP, JOB_VERSION } Job;
+typedef enum { JOB_NONE, JOB_FIGURES, JOB_FINDINGS, JOB_PAPER, JOB_READ_RECIPE, JOB_HELP, JOB_VERSION } Job;
 
 typedef struct {
   Job job;
@@ -53,6 +55,9 @@ static const char help[] =
   "  tourier --paper card --output X FILE\n"
   "                                      make the bench cards; X ends in .pdf, .png\n"
   "                                      or .svg\n"
+  "  tourier --read-recipe FILE --output X.tourier\n"
+  "                                      make a trial of a recipe (text, a web page or\n"
+  "                                      JSON-LD) and print how each line was understood\n"
   "\n"
   "Options:\n"
   "  --dough ID            with --paper: the card of this dough only\n"
@@ -61,7 +66,7 @@ static const char help[] =
   "  --help                print this and exit\n"
   "  --version             print the version and exit\n"
   "\n"
-  "FILE is a trial; - reads it from the standard input. Exit status: 0 all is\n"
+  "FILE is a trial (or a recipe); - reads it from the standard input. Exit status: 0 all is\n"
   "well, 1 something is wrong with a file or an argument, 3 see --findings.\n";
 
 G_GNUC_PRINTF (2, 3) static gboolean
@@ -138,7 +143,7 @@ take_valued_option (Options  *options,
     { "--paper", "the name of a paper: card", &options->paper },
     { "--dough", "the id of a dough", &options->dough },
     { "--page", "a4 or letter", &options->page },
-    { "--output", "a file name that ends in .pdf, .png or .svg", &options->output },
+    { "--output", "a file name", &options->output },
     { "--units", "metric or us", &options->units },
   };
 
@@ -163,7 +168,7 @@ take_option (Options  *options,
              GError  **error)
 {
   static const struct { const char *option; Job job; } jobs[] = {
-    { "--figures", JOB_FIGURES }, { "--findings", JOB_FINDINGS },
+    { "--figures", JOB_FIGURES }, { "--findings", JOB_FINDINGS }, { "--read-recipe", JOB_READ_RECIPE },
     { "--help", JOB_HELP }, { "-h", JOB_HELP }, { "--version", JOB_VERSION },
   };
   gboolean taken;
@@ -233,6 +238,24 @@ check_paper (const Options  *options,
   return TRUE;
 }
 
+static gboolean
+check_recipe_output (const Options  *options,
+                     GError        **error)
+{
+  g_autofree char *folder = NULL;
+
+  if (options->output == NULL)
+    return wrong (error, "--read-recipe needs --output and a file name that ends in .tourier.");
+  if (!g_str_has_suffix (options->output, ".tourier"))
+    return wrong (error, "--output %s does not end in .tourier; a recipe becomes a trial.", options->output);
+  folder = g_path_get_dirname (options->output);
+  if (!g_file_test (folder, G_FILE_TEST_IS_DIR))
+    return wrong (error, "--output %s cannot be written: there is no folder %s.", options->output, folder);
+  if (g_file_test (options->output, G_FILE_TEST_IS_DIR))
+    return wrong (error, "--output %s cannot be written: it is a folder.", options->output);
+  return TRUE;
+}
+
 /* Options that belong to a job stand nowhere else. */
 static gboolean
 check_options (const Options  *options,
@@ -244,8 +267,12 @@ check_options (const Options  *options,
 
   if (options->job == JOB_HELP || options->job == JOB_VERSION)
     return TRUE;
+  if (options->output != NULL && options->dough == NULL && options->page == NULL && options->job == JOB_READ_RECIPE)
+    of_paper = NULL;
   if (of_paper != NULL && options->job != JOB_PAPER)
     return wrong (error, "%s goes with --paper card only.", of_paper);
+  if (options->units != NULL && options->job == JOB_READ_RECIPE)
+    return wrong (error, "--units does not go with --read-recipe; amounts are kept as they are written.");
   if (options->units != NULL && options->job == JOB_NONE)
     return wrong (error, "--units goes with --figures, --findings or --paper; in the window it is a preference.");
   if (options->job == JOB_NONE && options->from_stdin)
@@ -256,6 +283,7 @@ check_options (const Options  *options,
     return wrong (error, "%s opens no window; options for one do not go with it.", options->job_option);
   return check_page_and_units (options, error) &&
          (options->job != JOB_PAPER || check_paper (options, error)) &&
+         (options->job != JOB_READ_RECIPE || check_recipe_output (options, error)) &&
          check_files (options, n_files, error);
 }
 
@@ -283,14 +311,15 @@ read_options (Options  *options,
   return check_options (options, n_files, error);
 }
 
-static TrTrial *
-read_stdin (GError **error)
+static GByteArray *
+read_stdin_bytes (gsize    max,
+                  GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   guint8 buffer[65536];
   ssize_t n = 1;
 
-  while (n != 0 && bytes->len <= STDIN_MAX)
+  while (n != 0 && bytes->len <= max)
     {
       n = read (STDIN_FILENO, buffer, sizeof buffer);
       if (n < 0 && errno == EINTR)
@@ -302,7 +331,15 @@ read_stdin (GError **error)
         }
       g_byte_array_append (bytes, buffer, (guint) n);
     }
-  return tr_trial_read ((const char *) bytes->data, bytes->len, error);
+  return g_steal_pointer (&bytes);
+}
+
+static TrTrial *
+read_stdin (GError **error)
+{
+  g_autoptr (GByteArray) bytes = read_stdin_bytes (STDIN_MAX, error);
+
+  return bytes != NULL ? tr_trial_read ((const char *) bytes->data, bytes->len, error) : NULL;
 }
 
 static TrFigures *
@@ -392,6 +429,52 @@ make_cards (const Options    *options,
   return tr_cards_export (cards, options->output, error);
 }
 
+static TrRecipe *
+read_recipe (const char  *file,
+             GError     **error)
+{
+  g_autofree char *text = NULL;
+  TrDiskState state;
+  gsize length = 0;
+
+  if (g_str_equal (file, "-"))
+    {
+      g_autoptr (GByteArray) bytes = read_stdin_bytes (TR_RECIPE_MAX_BYTES, error);
+
+      return bytes != NULL ? tr_recipe_read ((const char *) bytes->data, bytes->len, NULL, error) : NULL;
+    }
+  text = tr_disk_read (file, TR_RECIPE_MAX_BYTES, &length, &state, error);
+  return text != NULL ? tr_recipe_read (text, length, file, error) : NULL;
+}
+
+/* A file that is there already is kept beside it as NAME~, as by any first save. */
+static gboolean
+make_trial_of_recipe (const Options  *options,
+                      GError        **error)
+{
+  g_autoptr (GError) local_error = NULL;
+  g_autoptr (TrRecipe) recipe = NULL;
+  g_autoptr (TrDocument) document = NULL;
+  g_autoptr (GFile) output = g_file_new_for_path (options->output);
+  g_autofree char *account = NULL;
+
+  if (!g_str_equal (options->file, "-") && is_same_file (options->file, options->output))
+    return wrong (error, "--output %s is the recipe itself; name another file.", options->output);
+  recipe = read_recipe (options->file, &local_error);
+  if (recipe == NULL && (g_str_equal (options->file, "-") || strstr (local_error->message, options->file) != NULL))
+    {
+      g_propagate_error (error, g_steal_pointer (&local_error));
+      return FALSE;
+    }
+  if (recipe == NULL)
+    return wrong (error, "%s: %s", options->file, local_error->message);
+  document = tr_document_new_for_trial (tr_recipe_make_trial (recipe));
+  if (!tr_document_save_as (document, output, error))
+    return FALSE;
+  account = tr_recipe_describe (recipe);
+  return print_out (account, error);
+}
+
 static gboolean
 do_job (const Options  *options,
         int            *status,
@@ -409,6 +492,8 @@ do_job (const Options  *options,
   if (options->job == JOB_VERSION)
     return print_out ("tourier " TR_VERSION "\n", error);
 
+  if (options->job == JOB_READ_RECIPE)
+    return make_trial_of_recipe (options, error);
   tr_reader_init_plain (&reader, g_strcmp0 (options->units, "us") == 0 ? TR_UNITS_US : TR_UNITS_METRIC);
   figures = read_figures (options->file, error);
   if (figures == NULL)

@@ -1,0 +1,137 @@
+/* judge.c: what only the whole recipe can tell of a line
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A block of butter is rolled in because the text says so: by a heading, by
+ * the line itself, or by the method. Where only the method says it, the line
+ * is flagged; where nothing does, it stays in the dough and rolling it in is
+ * offered.
+ */
+
+#include "judge.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "item.h"
+
+#define MAX_NOTE_TOKENS_BYTES 4000
+#define MUCH_FAT 0.2             /* of the flour: more than a lean dough takes */
+
+static gboolean
+has_words (const char *text,
+           TrWordKind  kind,
+           const TrWordEntry **entry)
+{
+  g_autoptr (TrTokens) tokens = NULL;
+  const TrWordEntry *found;
+
+  if (strlen (text) > MAX_NOTE_TOKENS_BYTES)
+    return FALSE;
+  tokens = tr_tokens_new (text);
+  found = tr_words_find (kind, tokens, 0, tokens->tokens->len, NULL);
+  if (entry != NULL)
+    *entry = found;
+  return found != NULL;
+}
+
+static gboolean
+notes_have (const TrRecipe *recipe,
+            TrWordKind      kind)
+{
+  for (guint i = 0; i < MIN (recipe->notes->len, 400); i++)
+    if (has_words (((const TrRecipeNote *) recipe->notes->pdata[i])->text, kind, NULL))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+judge_kind (TrRecipe *recipe)
+{
+  const TrWordEntry *entry = NULL;
+
+  recipe->kind = TR_KIND_OTHER;
+  if (has_words (recipe->title, TR_WORD_DOUGH_KIND, &entry))
+    recipe->kind = (TrKind) tr_kind_from_id (entry->value);
+}
+
+static void
+offer_stage (TrRecipeLine *line,
+             const char   *reason,
+             TrStage       other)
+{
+  tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "%s", reason), TR_RECIPE_CHOOSE_STAGE, tr_stage_id (other));
+}
+
+/* Percents are as good as grams for telling what is much. */
+static double
+size_of (const TrRecipeLine *line)
+{
+  TrAmount amount;
+  double grams = tr_recipe_line_weigh (line);
+
+  if (isnan (grams) && tr_amount_parse (line->amount, &amount, NULL) && tr_unit_is_percent (amount.parts[0].unit))
+    return amount.parts[0].number;
+  return isnan (grams) ? 0 : grams;
+}
+
+static void
+judge_roll_in (TrRecipe *recipe)
+{
+  TrRecipeLine *biggest = NULL;
+  guint n_fats = 0;
+  double flour = 0;
+
+  for (guint i = 0; i < recipe->lines->len; i++)
+    {
+      TrRecipeLine *line = recipe->lines->pdata[i];
+      TrRole role = tr_recipe_line_get_role (line);
+
+      if (line->stage == TR_STAGE_ROLL_IN && role == TR_ROLE_FAT)
+        return;
+      if (role == TR_ROLE_FLOUR)
+        flour += size_of (line);
+      if (line->stage != TR_STAGE_DOUGH || role != TR_ROLE_FAT || !line->is_in_dough)
+        continue;
+      n_fats++;
+      if (biggest == NULL || size_of (line) > size_of (biggest))
+        biggest = line;
+    }
+  if (biggest == NULL || size_of (biggest) < MUCH_FAT * flour)
+    return;
+  if (notes_have (recipe, TR_WORD_LAMINATE) && !(n_fats == 1 && notes_have (recipe, TR_WORD_REST_OF)))
+    {
+      biggest->stage = TR_STAGE_ROLL_IN;
+      offer_stage (biggest, "The method laminates with it; it is taken as the roll-in.", TR_STAGE_DOUGH);
+    }
+  else if (n_fats > 1 || recipe->kind != TR_KIND_OTHER || has_words (recipe->title, TR_WORD_LAMINATED, NULL))
+    offer_stage (biggest, "It is much and may be the roll-in; the text does not say.", TR_STAGE_ROLL_IN);
+}
+
+/* A preferment in percents that has its own 100 % of flour beside the dough's. */
+static void
+judge_percents (TrRecipe *recipe)
+{
+  double flour = 0;
+  TrAmount amount;
+
+  for (guint i = 0; i < recipe->lines->len; i++)
+    {
+      const TrRecipeLine *line = recipe->lines->pdata[i];
+
+      if (tr_recipe_line_get_role (line) == TR_ROLE_FLOUR && line->is_in_dough && tr_amount_parse (line->amount, &amount, NULL) &&
+          amount.parts[0].unit == TR_UNIT_PERCENT)
+        flour += amount.parts[0].number;
+    }
+  if (flour > 101)
+    g_ptr_array_add (recipe->remarks, g_strdup_printf ("The flours add up to %g %%: some percents are of a preferment's own flour and have to be written as weights or of the whole flour.", flour));
+}
+
+void
+tr_recipe_judge (TrRecipe *recipe)
+{
+  judge_kind (recipe);
+  judge_roll_in (recipe);
+  judge_percents (recipe);
+}

@@ -1,0 +1,724 @@
+/* measure.c: how much a line of a recipe says
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ *   measure  = [ about ] quantity [ "x" measure ] [ "-" ] [ size ] [ unit ] { part }
+ *   quantity = number [ ( "-" | "to" | "or" ) number ] | number words
+ *
+ * Units are those of calc's reader; the table of words adds what only recipes
+ * use. Looks a fixed number of tokens ahead.
+ */
+
+#include "measure.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "../calc/unit.h"
+#include "../trial/document.h"
+
+#define MAX_DEPTH 3
+#define DISAGREE 0.08            /* of a mass: printed pairs are rounded to a few per cent */
+
+static gboolean read_parts (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
+static gboolean read_measure (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
+static gboolean read_bracket (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
+
+typedef struct { double value; char text[48]; gboolean is_range, is_bad, is_article; double readings[2]; } Quantity;
+
+static void
+print_number (double  value,
+              char   *text,
+              gsize   size)
+{
+  GString *out = g_string_new (NULL);
+
+  tr_json_append_number (out, value < 1e9 ? round (value * 1e6) / 1e6 : value);
+  g_strlcpy (text, out->str, size);
+  g_string_free (out, TRUE);
+}
+
+static double
+word_number (const TrWordEntry *entry)
+{
+  return strcmp (entry->value, "1/3") == 0 ? 1.0 / 3 : g_ascii_strtod (entry->value, NULL);
+}
+
+static guint
+skip_words (const TrTokens *tokens,
+            guint           at,
+            guint           end,
+            const char     *word)
+{
+  while (at < end && strcmp (tr_tokens_get (tokens, at)->word, word) == 0)
+    at++;
+  return at;
+}
+
+/* "half a", "three quarters of a", "two dozen", "a dozen": what multiplies. */
+static guint
+read_multipliers (const TrTokens *tokens,
+                  guint           at,
+                  guint           end,
+                  double         *value)
+{
+  for (;;)
+    {
+      guint ahead = skip_words (tokens, skip_words (tokens, at, end, "of"), end, "a");
+      guint next = ahead;
+      const TrWordEntry *entry = tr_words_match (TR_WORD_NUMBER, tokens, ahead, end, &next);
+
+      if (tr_tokens_is_sign (tokens, ahead, '-') && entry == NULL)
+        entry = tr_words_match (TR_WORD_NUMBER, tokens, ahead + 1, end, &next);
+      if (entry == NULL || (word_number (entry) >= 1 && fabs (word_number (entry) - 12) > 0.1))
+        return at;
+      *value *= word_number (entry);
+      at = next;
+    }
+}
+
+static gboolean
+read_number_words (const TrTokens *tokens,
+                   guint           at,
+                   guint           end,
+                   guint          *next,
+                   Quantity       *quantity)
+{
+  const TrWordEntry *entry = tr_words_match (TR_WORD_NUMBER, tokens, at, end, next);
+  double fraction = 1;
+  guint ahead;
+
+  if (entry == NULL)
+    return FALSE;
+  quantity->value = word_number (entry);
+  quantity->is_article = g_str_has_prefix (entry->phrase, "a");
+  ahead = *next;
+  *next = read_multipliers (tokens, *next, end, &quantity->value);
+  quantity->is_article &= ahead == *next;
+  ahead = skip_words (tokens, *next, end, "and");
+  if (ahead > *next)
+    {
+      guint after = read_multipliers (tokens, ahead, end, &fraction);
+
+      if (after > ahead && fraction < 1)
+        {
+          quantity->value += fraction;
+          *next = after;
+        }
+    }
+  print_number (quantity->value, quantity->text, sizeof quantity->text);
+  *next = skip_words (tokens, *next, end, "of");
+  if (!quantity->is_article)
+    *next = skip_words (tokens, *next, end, "a");
+  return TRUE;
+}
+
+static gboolean
+read_number_token (const TrTokens *tokens,
+                   guint           at,
+                   guint           end,
+                   guint          *next,
+                   Quantity       *quantity)
+{
+  const TrToken *token = tr_tokens_get (tokens, at);
+  gsize length = token->end - token->start;
+
+  if (token->type != TR_TOKEN_NUMBER)
+    return FALSE;
+  quantity->value = token->value;
+  quantity->is_bad = isnan (token->value);
+  quantity->readings[0] = token->readings[0];
+  quantity->readings[1] = token->readings[1];
+  g_strlcpy (quantity->text, tokens->text + token->start, MIN (length + 1, sizeof quantity->text));
+  *next = read_multipliers (tokens, at + 1, end, &quantity->value);
+  if (*next > at + 1)
+    print_number (quantity->value, quantity->text, sizeof quantity->text);
+  return TRUE;
+}
+
+/* "350-375", "2 to 3", "2 or 3": kept as a range. */
+static void
+read_range_end (const TrTokens *tokens,
+                guint           end,
+                guint          *next,
+                Quantity       *quantity)
+{
+  Quantity last = { 0 };
+  guint at = *next;
+  guint after;
+  const char *word;
+
+  if (at >= end)
+    return;
+  word = tr_tokens_get (tokens, at)->word;
+  if (!tr_tokens_is_sign (tokens, at, '-') && strcmp (word, "to") != 0 && strcmp (word, "or") != 0)
+    return;
+  if (at + 1 >= end || (!read_number_token (tokens, at + 1, end, &after, &last) &&
+                        (*word == 'o' || !read_number_words (tokens, at + 1, end, &after, &last))))
+    return;
+  if (last.is_article || last.is_bad || quantity->is_bad || (*word == 'o' && last.value > 3 * quantity->value) ||
+      strlen (quantity->text) + strlen (last.text) + 2 > sizeof quantity->text)
+    return;
+  /* "1 1/4-ounce" and "14 - 1 oz" are none */
+  if (last.value < quantity->value)
+    return;
+  strcat (quantity->text, "-");
+  strcat (quantity->text, last.text);
+  quantity->value = (quantity->value + last.value) / 2;
+  quantity->is_range = TRUE;
+  *next = after;
+}
+
+static gboolean
+read_quantity (const TrTokens *tokens,
+               guint           at,
+               guint           end,
+               guint          *next,
+               Quantity       *quantity)
+{
+  *quantity = (Quantity) { .readings = { NAN, NAN } };
+  if (at >= end || (!read_number_token (tokens, at, end, next, quantity) &&
+                    !read_number_words (tokens, at, end, next, quantity)))
+    return FALSE;
+  if (!quantity->is_article)
+    read_range_end (tokens, end, next, quantity);
+  return TRUE;
+}
+
+static TrMeasureKind
+kind_of_unit (TrUnit unit)
+{
+  if (unit == TR_UNIT_OZ || unit == TR_UNIT_LB)
+    return TR_MEASURE_IMPERIAL_MASS;
+  if (!isnan (tr_unit_grams (unit)))
+    return TR_MEASURE_MASS;
+  if (unit == TR_UNIT_ML || unit == TR_UNIT_CL || unit == TR_UNIT_DL || unit == TR_UNIT_L)
+    return TR_MEASURE_METRIC_VOLUME;
+  if (!isnan (tr_unit_ml (unit)))
+    return TR_MEASURE_MEASURE;
+  return tr_unit_is_percent (unit) ? TR_MEASURE_PERCENT : TR_MEASURE_COUNT;
+}
+
+static guint
+token_at (const TrTokens *tokens,
+          guint           at,
+          gsize           offset)
+{
+  while (at < tokens->tokens->len && tr_tokens_get (tokens, at)->start < offset)
+    at++;
+  return at;
+}
+
+/* A single letter means what cooks mean by it: T and t differ. */
+static int
+letter_unit (const TrTokens *tokens,
+             guint           at)
+{
+  const TrToken *token = tr_tokens_get (tokens, at);
+
+  if (token->end - token->start != 1)
+    return -1;
+  switch (tokens->text[token->start])
+    {
+    case 'T': return TR_UNIT_TBSP;
+    case 't': return TR_UNIT_TSP;
+    case 'C': case 'c': return TR_UNIT_CUP;
+    default: return -1;
+    }
+}
+
+static gboolean
+read_unit (const TrTokens *tokens,
+           guint           at,
+           guint           end,
+           guint          *next,
+           TrUnit         *unit)
+{
+  TrCursor cursor;
+  int letter;
+
+  if (at >= end)
+    return FALSE;
+  cursor = (TrCursor) { tokens->text + tr_tokens_get (tokens, at)->start, tokens->text + tr_tokens_get (tokens, end - 1)->end };
+  letter = letter_unit (tokens, at);
+  if (letter >= 0)
+    {
+      *unit = (TrUnit) letter;
+      *next = at + 1;
+      if (tr_tokens_is_sign (tokens, *next, '.') && *next < end)
+        ++*next;
+      return TRUE;
+    }
+  if (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || !tr_unit_read (&cursor, unit, NULL))
+    return FALSE;
+  *next = MIN (token_at (tokens, at, (gsize) (cursor.at - tokens->text)), end);
+  return *next > at;
+}
+
+static void
+set_amount (TrMeasure      *measure,
+            const Quantity *quantity,
+            const char     *unit)
+{
+  g_snprintf (measure->amount, sizeof measure->amount, "%s%s%s", quantity->text, *unit != '\0' ? " " : "", unit);
+}
+
+/* A unit of the table: so many of one that calc knows. */
+static void
+set_odd_unit (TrMeasure         *measure,
+              const Quantity    *quantity,
+              const TrWordEntry *entry)
+{
+  char *unit;
+  double each = g_ascii_strtod (entry->value, &unit);
+  char number[48];
+  int id;
+
+  while (*unit == ' ')
+    unit++;
+  id = tr_unit_from_id (unit);
+  measure->word = *entry->why != '\0' ? entry : NULL;
+  measure->unit = id >= 0 ? (TrUnit) id : TR_UNIT_ML;
+  measure->kind = kind_of_unit (measure->unit);
+  if (measure->kind == TR_MEASURE_METRIC_VOLUME && fabs (each - 1) > 0.5)
+    measure->kind = TR_MEASURE_MEASURE;
+  measure->number = quantity->value * each;
+  print_number (measure->number, number, sizeof number);
+  g_snprintf (measure->amount, sizeof measure->amount, "%s %s", number, unit);
+}
+
+/* A time, a length, a temperature: no amount. */
+static gboolean
+is_not_amount (const TrTokens *tokens,
+               guint           at,
+               guint           end,
+               double          value)
+{
+  const char *word;
+
+  if (at >= end)
+    return FALSE;
+  if (tr_tokens_is_sign (tokens, at, 'd') || tr_tokens_is_sign (tokens, at, '"'))
+    return TRUE;
+  if (tr_tokens_is_sign (tokens, at, '-') && tr_words_has (TR_WORD_NOT_AMOUNT, tokens, at + 1, end))
+    return TRUE;
+  word = tr_tokens_get (tokens, at)->word;
+  if (strcmp (word, "c") == 0 || strcmp (word, "in") == 0)
+    return *word == 'c' ? value > 12 : FALSE;
+  return tr_words_has (TR_WORD_NOT_AMOUNT, tokens, at, end);
+}
+
+static guint
+skip_sizes (const TrTokens     *tokens,
+            guint               at,
+            guint               end,
+            const TrWordEntry **size)
+{
+  const TrWordEntry *entry;
+  guint next;
+
+  for (;;)
+    {
+      if (tr_tokens_is_sign (tokens, at, '-') && tr_words_has (TR_WORD_SIZE, tokens, at + 1, end))
+        at++;
+      entry = tr_words_match (TR_WORD_SIZE, tokens, at, end, &next);
+      if (entry == NULL)
+        return at;
+      if (*entry->value != '\0' || *size == NULL)
+        *size = entry;
+      at = next;
+    }
+}
+
+/* "about", "a scant", "heaped" in front of the number. */
+static guint
+skip_before (const TrTokens     *tokens,
+             guint               at,
+             guint               end,
+             const TrWordEntry **size)
+{
+  guint start = at, next;
+
+  if (at + 1 < end && (strcmp (tr_tokens_get (tokens, at)->word, "a") == 0) &&
+      tr_words_has (TR_WORD_SIZE, tokens, at + 1, end))
+    return at;
+  for (;;)
+    {
+      if (tr_words_match (TR_WORD_APPROX, tokens, at, end, &next) != NULL)
+        at = next;
+      else if (tr_tokens_is_sign (tokens, at, '~'))
+        at++;
+      else if (tr_words_match (TR_WORD_SIZE, tokens, at, end, &next) != NULL)
+        at = skip_sizes (tokens, at, end, size);
+      else if (at > start && (tr_tokens_is_sign (tokens, at, '.') || tr_tokens_is_sign (tokens, at, ':')))
+        at++;
+      else
+        return at;
+    }
+}
+
+/* Without a number: "pinch of salt", "knob of butter". */
+static gboolean
+read_unnumbered (const TrTokens *tokens,
+                 guint           at,
+                 guint           end,
+                 guint          *next,
+                 TrMeasure      *measure)
+{
+  const TrWordEntry *vague = tr_words_match (TR_WORD_VAGUE, tokens, at, end, next);
+
+  if (vague != NULL)
+    {
+      measure->kind = TR_MEASURE_VAGUE;
+      measure->word = vague;
+      g_strlcpy (measure->amount, vague->phrase, sizeof measure->amount);
+      return TRUE;
+    }
+  if (tr_word_is (tr_tokens_get (tokens, at)->word, "pinch", 5))
+    {
+      *next = at + 1;
+      measure->kind = TR_MEASURE_COUNT;
+      measure->unit = TR_UNIT_PINCH;
+      measure->number = 1;
+      g_strlcpy (measure->amount, "1 pinch", sizeof measure->amount);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* "2 x 250 g", "2 (7 g) packets", "1 1/4-ounce packet" */
+static gboolean
+read_times (const TrTokens *tokens,
+            guint           at,
+            guint           end,
+            guint          *next,
+            const Quantity *quantity,
+            TrMeasure      *measure,
+            guint           depth)
+{
+  gboolean has_x = at < end && strcmp (tr_tokens_get (tokens, at)->word, "x") == 0;
+  gboolean has_bracket = tr_tokens_is_sign (tokens, at, '(');
+  guint after;
+
+  if (depth >= MAX_DEPTH || quantity->is_bad || quantity->is_range)
+    return FALSE;
+  if (has_x)
+    {
+      if (!read_measure (tokens, at + 1, end, &after, measure, depth + 1) || measure->kind == TR_MEASURE_BARE)
+        return FALSE;
+    }
+  else if (has_bracket)
+    {
+      if (!read_bracket (tokens, at, end, &after, measure, depth + 1) ||
+          !(tr_words_has (TR_WORD_CONTAINER, tokens, after, end) ||
+            tr_word_is (after < end ? tr_tokens_get (tokens, after)->word : "", "stick", 5)))
+        return FALSE;
+    }
+  else
+    return FALSE;
+  if (measure->is_bad || isnan (measure->number))
+    return FALSE;
+  if (fabs (quantity->value - 1) > 1e-9)
+    tr_measure_scale (measure, quantity->value);
+  if (tr_tokens_is_sign (tokens, after, '-'))
+    after++;
+  if (tr_words_has (TR_WORD_CONTAINER, tokens, after, end))
+    after++;
+  *next = after;
+  return TRUE;
+}
+
+static void
+fill_number (TrMeasure      *measure,
+             const Quantity *quantity)
+{
+  measure->number = quantity->value;
+  measure->is_range = quantity->is_range;
+  measure->is_bad = quantity->is_bad;
+  measure->readings[0] = quantity->readings[0];
+  measure->readings[1] = quantity->readings[1];
+}
+
+static gboolean
+read_unit_of (const TrTokens *tokens,
+              guint           at,
+              guint           end,
+              guint          *next,
+              const Quantity *quantity,
+              TrMeasure      *measure)
+{
+  const TrWordEntry *entry = tr_words_match (TR_WORD_UNIT, tokens, at, end, next);
+
+  if (entry != NULL)
+    set_odd_unit (measure, quantity, entry);
+  else if (read_unit (tokens, at, end, next, &measure->unit))
+    {
+      static const char *const of_contents[] = { "hydration", "fat", "butterfat", "milkfat", "cocoa" };
+
+      measure->kind = kind_of_unit (measure->unit);
+      set_amount (measure, quantity, tr_unit_id (measure->unit));
+      for (gsize i = 0; measure->kind == TR_MEASURE_PERCENT && *next < end && i < G_N_ELEMENTS (of_contents); i++)
+        if (strcmp (tr_tokens_get (tokens, *next)->word, of_contents[i]) == 0)
+          return FALSE;
+    }
+  else if ((entry = tr_words_match (TR_WORD_VAGUE, tokens, at, end, next)) != NULL)
+    {
+      measure->kind = TR_MEASURE_VAGUE;
+      measure->word = entry;
+      set_amount (measure, quantity, entry->phrase);
+    }
+  else if (!quantity->is_article && (entry = tr_words_match (TR_WORD_CONTAINER, tokens, at, end, next)) != NULL)
+    {
+      measure->kind = TR_MEASURE_CONTAINER;
+      measure->word = entry;
+      set_amount (measure, quantity, entry->phrase);
+    }
+  else
+    return FALSE;
+  return TRUE;
+}
+
+static gboolean
+read_measure (const TrTokens *tokens,
+              guint           at,
+              guint           end,
+              guint          *next,
+              TrMeasure      *measure,
+              guint           depth)
+{
+  const TrWordEntry *size = NULL;
+  Quantity quantity;
+  guint after;
+
+  *measure = (TrMeasure) { .number = NAN, .readings = { NAN, NAN }, .unit = TR_N_UNITS };
+  at = skip_before (tokens, at, end, &size);
+  if (at >= end)
+    return FALSE;
+  if (!read_quantity (tokens, at, end, &after, &quantity))
+    return read_unnumbered (tokens, at, end, next, measure);
+  if (is_not_amount (tokens, after, end, quantity.value))
+    return FALSE;
+  if (!quantity.is_article && read_times (tokens, after, end, next, &quantity, measure, depth))
+    return TRUE;
+
+  *measure = (TrMeasure) { .unit = TR_N_UNITS };
+  fill_number (measure, &quantity);
+  if (tr_tokens_is_sign (tokens, after, '-') || tr_tokens_is_sign (tokens, after, '.'))
+    after++;
+  guint named = skip_sizes (tokens, after, end, &size);
+  measure->size = size;
+  if (read_unit_of (tokens, named, end, next, &quantity, measure))
+    return TRUE;
+  if ((quantity.is_article && named == after) || measure->kind == TR_MEASURE_PERCENT)
+    return FALSE;
+  measure->kind = TR_MEASURE_BARE;
+  set_amount (measure, &quantity, "");
+  *next = named;
+  return TRUE;
+}
+
+/* 1 lb 2 oz, 1 cup 2 tbsp: the smaller unit of the same sort right after. */
+static gboolean
+is_further_part (const TrMeasure *first,
+                 const TrMeasure *then)
+{
+  double a = tr_unit_grams (first->unit), b = tr_unit_grams (then->unit);
+
+  if (first->kind != then->kind || first->unit >= TR_N_UNITS || then->unit >= TR_N_UNITS || then->is_bad || first->is_bad)
+    return FALSE;
+  if (isnan (a) || isnan (b))
+    {
+      a = tr_unit_ml (first->unit);
+      b = tr_unit_ml (then->unit);
+    }
+  return !isnan (a) && !isnan (b) && b < a && strlen (first->amount) + strlen (then->amount) + 2 < sizeof first->amount;
+}
+
+static gboolean
+read_parts (const TrTokens *tokens,
+            guint           at,
+            guint           end,
+            guint          *next,
+            TrMeasure      *measure,
+            guint           depth)
+{
+  TrMeasure then;
+  guint after;
+
+  if (!read_measure (tokens, at, end, next, measure, depth))
+    return FALSE;
+  if (measure->kind <= TR_MEASURE_MEASURE && *next < end && tr_tokens_get (tokens, *next)->type == TR_TOKEN_NUMBER &&
+      read_measure (tokens, *next, end, &after, &then, MAX_DEPTH) && is_further_part (measure, &then))
+    {
+      strcat (measure->amount, " ");
+      strcat (measure->amount, then.amount);
+      measure->number = NAN;
+      *next = after;
+    }
+  return TRUE;
+}
+
+gboolean
+tr_measure_read (const TrTokens *tokens,
+                 guint           at,
+                 guint           end,
+                 guint          *next,
+                 TrMeasure      *measure)
+{
+  return read_parts (tokens, at, end, next, measure, 0);
+}
+
+gboolean
+tr_measure_is_better (const TrMeasure *a,
+                      const TrMeasure *b)
+{
+  return a->kind < b->kind && !(a->is_bad && !b->is_bad);
+}
+
+static double
+mass_of (const TrMeasure *measure)
+{
+  TrAmount amount;
+  double grams = 0;
+
+  if (measure->kind > TR_MEASURE_IMPERIAL_MASS || !tr_amount_parse (measure->amount, &amount, NULL))
+    return NAN;
+  for (guint i = 0; i < amount.n_parts; i++)
+    grams += amount.parts[i].number * tr_unit_grams (amount.parts[i].unit);
+  return grams;
+}
+
+gboolean
+tr_measure_masses_disagree (const TrMeasure *a,
+                            const TrMeasure *b)
+{
+  double first = mass_of (a), second = mass_of (b);
+
+  /* small amounts are rounded to whatever a scale shows */
+  return fabs (first - second) > MAX (3, DISAGREE * first);
+}
+
+static guint
+skip_between (const TrTokens *tokens,
+              guint           at,
+              guint           end)
+{
+  while (at < end && (tr_tokens_is_sign (tokens, at, '/') || tr_tokens_is_sign (tokens, at, ',') ||
+                      tr_tokens_is_sign (tokens, at, ';') || tr_tokens_is_sign (tokens, at, '=') ||
+                      tr_tokens_is_sign (tokens, at, '|') || tr_tokens_is_sign (tokens, at, '-') ||
+                      strcmp (tr_tokens_get (tokens, at)->word, "or") == 0))
+    at++;
+  return at;
+}
+
+static gboolean
+read_bracket (const TrTokens *tokens,
+              guint           at,
+              guint           end,
+              guint          *next,
+              TrMeasure      *measure,
+              guint           depth)
+{
+  TrMeasure other;
+  guint after;
+  char close = tr_tokens_is_sign (tokens, at, '(') ? ')' : ']';
+
+  if (at >= end || (close == ']' && !tr_tokens_is_sign (tokens, at, '[')) ||
+      !read_parts (tokens, at + 1, end, &after, measure, depth) || measure->kind == TR_MEASURE_BARE)
+    return FALSE;
+  for (;;)
+    {
+      after = skip_between (tokens, after, end);
+      while (after < end && (strcmp (tr_tokens_get (tokens, after)->word, "each") == 0 ||
+                             strcmp (tr_tokens_get (tokens, after)->word, "total") == 0))
+        after++;
+      if (tr_tokens_is_sign (tokens, after, close) && after < end)
+        {
+          *next = after + 1;
+          return TRUE;
+        }
+      if (!read_parts (tokens, after, end, &after, &other, depth) || other.kind == TR_MEASURE_BARE)
+        return FALSE;
+      if (tr_measure_is_better (&other, measure))
+        *measure = other;
+    }
+}
+
+gboolean
+tr_measure_read_bracket (const TrTokens *tokens,
+                         guint           at,
+                         guint           end,
+                         guint          *next,
+                         TrMeasure      *measure)
+{
+  return read_bracket (tokens, at, end, next, measure, 1);
+}
+
+/* What stands beside the first: "(340 g/12 oz)", "/10 1/2 oz", "| 100 %". */
+static gboolean
+read_beside (const TrTokens *tokens,
+             guint           at,
+             guint           end,
+             guint          *next,
+             TrMeasure      *other)
+{
+  guint after;
+
+  if (tr_measure_read_bracket (tokens, at, end, next, other))
+    return TRUE;
+  if (!tr_tokens_is_sign (tokens, at, '/') && !tr_tokens_is_sign (tokens, at, '|') && !tr_tokens_is_sign (tokens, at, '=') &&
+      !tr_tokens_is_sign (tokens, at, '-') && !(at < end && strcmp (tr_tokens_get (tokens, at)->word, "or") == 0))
+    return at < end && tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER && tr_measure_read (tokens, at, end, next, other) &&
+           other->kind == TR_MEASURE_PERCENT;
+  after = skip_between (tokens, at, end);
+  return tr_measure_read (tokens, after, end, next, other) && other->kind != TR_MEASURE_BARE &&
+         other->kind != TR_MEASURE_VAGUE;
+}
+
+gboolean
+tr_measure_read_group (const TrTokens *tokens,
+                       guint           at,
+                       guint           end,
+                       guint          *next,
+                       TrMeasure      *measure,
+                       gboolean       *disagrees)
+{
+  TrMeasure other;
+  guint after;
+
+  if (!tr_measure_read (tokens, at, end, next, measure))
+    return FALSE;
+  while (read_beside (tokens, *next, end, &after, &other))
+    {
+      *disagrees |= tr_measure_masses_disagree (measure, &other);
+      if (tr_measure_is_better (&other, measure))
+        {
+          other.size = NULL;
+          *measure = other;
+        }
+      *next = after;
+    }
+  return TRUE;
+}
+
+char *
+tr_measure_dup_scaled (const TrMeasure *measure,
+                       double           factor)
+{
+  char number[48];
+
+  print_number (measure->number * factor, number, sizeof number);
+  return measure->unit < TR_N_UNITS ? g_strdup_printf ("%s %s", number, tr_unit_id (measure->unit)) : g_strdup (number);
+}
+
+void
+tr_measure_scale (TrMeasure *measure,
+                  double     factor)
+{
+  g_autofree char *amount = tr_measure_dup_scaled (measure, factor);
+
+  g_strlcpy (measure->amount, amount, sizeof measure->amount);
+  measure->number *= factor;
+  measure->is_range = FALSE;
+}

@@ -1,0 +1,666 @@
+/* sections.c: which line of a text is what
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * A line is a heading (of a section, of a stage), a yield, an ingredient or
+ * something to keep as a note. Each is looked at once, with what came before
+ * it as the only memory.
+ */
+
+#include "sections.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "item.h"
+#include "measure.h"
+
+#define MAX_ITEM_BYTES 1000      /* longer is prose */
+#define MAX_TITLE_BYTES 120
+#define MAX_HEADING_WORDS 9
+#define MAX_COLUMNS 8
+
+typedef enum { IN_PREAMBLE, IN_INGREDIENTS, IN_METHOD, IN_OTHER } Section;
+
+typedef struct {
+  TrRecipe *recipe;
+  Section section;
+  TrStage stage;
+  char *group;
+  char *unknown_heading;         /* whose lines are taken for the dough; NULL: none */
+  char *held;                    /* an amount alone on its line */
+  guint held_number, number;
+  gboolean has_items, after_item, is_full;
+  char *columns[MAX_COLUMNS];    /* the unit that the head of a table gives */
+} Reader;
+
+void
+tr_recipe_note (TrRecipe   *recipe,
+                guint       number,
+                const char *text)
+{
+  TrRecipeNote *note = g_new0 (TrRecipeNote, 1);
+
+  note->number = number;
+  note->text = g_strdup (text);
+  g_ptr_array_add (recipe->notes, note);
+}
+
+static guint
+n_tokens (const TrTokens *tokens)
+{
+  return tokens->tokens->len;
+}
+
+/* Bullets, tick boxes, marks of emphasis; "1." and "a)" are skipped when `numbers`. */
+static guint
+skip_bullets (const TrTokens *tokens,
+              gboolean        numbers)
+{
+  guint at = 0;
+
+  while (at < n_tokens (tokens) && tr_tokens_get (tokens, at)->type == TR_TOKEN_SIGN &&
+         strchr ("*-+#>_?|[]", tr_tokens_get (tokens, at)->sign) != NULL && tr_tokens_get (tokens, at)->sign != '\0')
+    at++;
+  if (numbers && at + 2 < n_tokens (tokens) && tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER &&
+      tr_tokens_get (tokens, at)->value < 100 &&
+      (tr_tokens_is_sign (tokens, at + 1, '.') || tr_tokens_is_sign (tokens, at + 1, ')')) &&
+      tr_tokens_get (tokens, at + 1)->end < tr_tokens_get (tokens, at + 2)->start)
+    at += 2;
+  return at;
+}
+
+static guint
+skip_end (const TrTokens *tokens,
+          guint           at)
+{
+  guint end = n_tokens (tokens);
+
+  while (end > at && tr_tokens_get (tokens, end - 1)->type == TR_TOKEN_SIGN &&
+         strchr (":.*#_-=|", tr_tokens_get (tokens, end - 1)->sign) != NULL)
+    end--;
+  return end;
+}
+
+static gboolean
+is_word_at (const TrTokens *tokens,
+            guint           at,
+            guint           end,
+            const char     *word)
+{
+  return at < end && strcmp (tr_tokens_get (tokens, at)->word, word) == 0;
+}
+
+static guint
+skip_for_the (const TrTokens *tokens,
+              guint           at,
+              guint           end)
+{
+  static const char *const words[] = { "for", "to", "make", "the", "day", "1", "2", "one", "two", "ingredients", "-", "part", "stage" };
+
+  for (gboolean moved = TRUE; moved && at < end;)
+    {
+      moved = FALSE;
+      for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+        if (is_word_at (tokens, at, end, words[i]) && at + 1 < end)
+          {
+            at++;
+            moved = TRUE;
+          }
+      if (at < end && (tr_tokens_is_sign (tokens, at, ':') || tr_tokens_is_sign (tokens, at, '-')))
+        at++;
+    }
+  return at;
+}
+
+/* Yield */
+
+static gboolean
+read_count (const TrTokens *tokens,
+            guint           at,
+            guint           end,
+            double         *count,
+            gboolean       *is_mean,
+            gboolean       *is_serving)
+{
+  TrMeasure measure;
+  guint next;
+
+  for (; at < end; at++)
+    {
+      if (!tr_measure_read (tokens, at, end, &next, &measure))
+        continue;
+      if (measure.is_bad || measure.kind < TR_MEASURE_COUNT || measure.kind == TR_MEASURE_PERCENT ||
+          measure.kind == TR_MEASURE_VAGUE || !(measure.number >= 1) || measure.number > 10000)
+        return FALSE;
+      *is_serving = tr_words_has (TR_WORD_SERVING, tokens, next, end);
+      if (tr_words_has (TR_WORD_NOT_PIECE, tokens, next, end) && !*is_serving)
+        return FALSE;
+      *count = measure.number;
+      *is_mean = measure.is_range;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+void
+tr_sections_read_yield (TrRecipe   *recipe,
+                        const char *text)
+{
+  g_autoptr (TrTokens) tokens = tr_tokens_new (text);
+  gboolean is_mean = FALSE, is_serving = FALSE;
+  double count;
+
+  if (recipe->yield == NULL)
+    recipe->yield = g_strstrip (g_strdup (text));
+  if (recipe->pieces > 0 || !read_count (tokens, 0, n_tokens (tokens), &count, &is_mean, &is_serving))
+    return;
+  is_serving |= tr_words_find (TR_WORD_SERVING, tokens, 0, n_tokens (tokens), NULL) != NULL;
+  recipe->pieces = (int) round (count);
+  if (is_mean)
+    g_ptr_array_add (recipe->remarks, g_strdup_printf ("“%s”: the mean, %d, is taken as the number of pieces.", text, recipe->pieces));
+  else if (is_serving)
+    g_ptr_array_add (recipe->remarks, g_strdup_printf ("“%s”: the servings are taken as pieces.", text));
+}
+
+static gboolean
+take_yield (Reader         *reader,
+            const TrTokens *tokens,
+            guint           at,
+            const char     *line)
+{
+  guint next, end = n_tokens (tokens);
+
+  if (end - at > 16 || tr_words_match (TR_WORD_YIELD, tokens, at, end, &next) == NULL)
+    return FALSE;
+  if (next < end && !tr_tokens_is_sign (tokens, next, ':') && !tr_tokens_is_sign (tokens, next, '-') &&
+      !tr_tokens_is_sign (tokens, next, '|') && tr_tokens_get (tokens, next)->type != TR_TOKEN_NUMBER &&
+      !tr_words_has (TR_WORD_NUMBER, tokens, next, end) && !tr_words_has (TR_WORD_APPROX, tokens, next, end))
+    return FALSE;
+  tr_sections_read_yield (reader->recipe, line);
+  tr_recipe_note (reader->recipe, reader->number, line);
+  return TRUE;
+}
+
+/* Headings */
+
+static gboolean
+take_section (Reader         *reader,
+              const TrTokens *tokens,
+              guint           at,
+              const char     *line)
+{
+  guint end = skip_end (tokens, at), next;
+  const TrWordEntry *entry = tr_words_match (TR_WORD_SECTION, tokens, at, end, &next);
+  gboolean is_bracket;
+
+  if (entry == NULL)
+    return FALSE;
+  is_bracket = tr_tokens_is_sign (tokens, next, '(');
+  if (next != end && !is_bracket)
+    return FALSE;
+  reader->section = g_str_equal (entry->value, "ingredients") ? IN_INGREDIENTS
+                    : g_str_equal (entry->value, "method") ? IN_METHOD : IN_OTHER;
+  if (reader->section == IN_INGREDIENTS && !reader->has_items)
+    reader->stage = TR_STAGE_DOUGH;
+  reader->after_item = FALSE;
+  tr_recipe_note (reader->recipe, reader->number, line);
+  return TRUE;
+}
+
+static void
+set_stage (Reader     *reader,
+           TrStage     stage,
+           const char *group)
+{
+  reader->stage = stage;
+  g_free (reader->group);
+  reader->group = g_strdup (group);
+  g_clear_pointer (&reader->unknown_heading, g_free);
+}
+
+/* A stage's name that ends where the heading ends, its brackets aside: "the
+ * butter block (day 2)". */
+static const TrWordEntry *
+find_stage (const TrTokens *tokens,
+            guint           at,
+            guint           end)
+{
+  const TrWordEntry *best = NULL, *entry;
+  guint head = at, next;
+
+  while (head < end && !tr_tokens_is_sign (tokens, head, '(') && !tr_tokens_is_sign (tokens, head, ','))
+    head++;
+  for (; at < head; at++)
+    {
+      entry = tr_words_match (TR_WORD_STAGE, tokens, at, head, &next);
+      if (entry == NULL)
+        continue;
+      if (best == NULL || entry->n_words >= best->n_words || g_str_equal (entry->value, "roll-in"))
+        best = entry;
+      at = next - 1;
+    }
+  return best;
+}
+
+static gboolean
+is_whole_stage (const TrTokens *tokens,
+                guint           at,
+                guint           end)
+{
+  guint next;
+
+  return tr_words_match (TR_WORD_STAGE, tokens, at, end, &next) != NULL &&
+         (next == end || tr_tokens_is_sign (tokens, next, '('));
+}
+
+static gboolean
+take_stage_heading (Reader         *reader,
+                    const TrTokens *tokens,
+                    guint           at,
+                    const char     *line)
+{
+  guint end = skip_end (tokens, at), from = skip_for_the (tokens, at, end);
+  gboolean has_colon = FALSE;
+  const TrWordEntry *stage;
+
+  for (guint i = end; i < n_tokens (tokens); i++)
+    has_colon |= tr_tokens_is_sign (tokens, i, ':');
+  if (from >= end || end - from > MAX_HEADING_WORDS || tr_tokens_get (tokens, from)->type == TR_TOKEN_NUMBER ||
+      tr_item_starts (tokens, from, end))
+    return FALSE;
+  if (!has_colon && !is_whole_stage (tokens, from, end) && !(from > at && is_word_at (tokens, at, end, "for")))
+    return FALSE;
+  stage = find_stage (tokens, from, end);
+  if (stage == NULL && (reader->section == IN_METHOD || (!has_colon && from == at)))
+    return FALSE;
+  if (stage != NULL && !has_colon && reader->section == IN_PREAMBLE && !reader->has_items && *reader->recipe->title == '\0' &&
+      g_str_equal (stage->value, "dough"))
+    return FALSE;
+  set_stage (reader, stage != NULL ? (TrStage) tr_stage_from_id (stage->value) : TR_STAGE_DOUGH,
+             stage != NULL && g_str_equal (stage->value, "preferment") ? stage->phrase : NULL);
+  if (stage == NULL)
+    reader->unknown_heading = g_strdup (line);
+  if (reader->section != IN_METHOD)
+    reader->section = reader->section == IN_OTHER ? IN_INGREDIENTS : reader->section;
+  reader->after_item = TRUE;
+  tr_recipe_note (reader->recipe, reader->number, line);
+  return TRUE;
+}
+
+/* Ingredients */
+
+static void
+flag_unknown_heading (Reader       *reader,
+                      TrRecipeLine *line)
+{
+  TrRecipeFlag *flag;
+
+  if (reader->unknown_heading == NULL || line->stage != TR_STAGE_DOUGH)
+    return;
+  flag = tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "What “%s” is was not understood; it is taken for the dough.", reader->unknown_heading);
+  for (guint stage = 0; stage < TR_N_STAGES; stage++)
+    if (stage != TR_STAGE_DOUGH)
+      tr_recipe_flag_offer (flag, TR_RECIPE_CHOOSE_STAGE, tr_stage_id ((TrStage) stage));
+}
+
+static void
+take_item (Reader         *reader,
+           const TrTokens *tokens,
+           guint           at,
+           const char     *line)
+{
+  TrItemPlace place = { line, reader->number, reader->stage, reader->group };
+  GPtrArray *lines = reader->recipe->lines;
+  guint first = lines->len;
+
+  tr_item_read (tokens, at, n_tokens (tokens), &place, lines);
+  for (guint i = first; i < lines->len; i++)
+    flag_unknown_heading (reader, lines->pdata[i]);
+  reader->has_items = reader->after_item = TRUE;
+  if (lines->len < TR_MAX_LINES)
+    return;
+  /* more than a dough can hold: what is over stays a note */
+  if (lines->len > TR_MAX_LINES)
+    {
+      g_ptr_array_set_size (lines, (int) first);
+      tr_recipe_note (reader->recipe, reader->number, line);
+    }
+  reader->is_full = TRUE;
+  g_ptr_array_add (reader->recipe->remarks,
+                   g_strdup_printf ("A dough has at most %d lines; what follows line %u is kept in the notes.", TR_MAX_LINES, reader->number));
+}
+
+/* "Roll-in: 250 g butter", "Poolish: 100 g flour, 100 g water" */
+static gboolean
+take_labelled (Reader         *reader,
+               const TrTokens *tokens,
+               guint           at,
+               const char     *line)
+{
+  guint end = n_tokens (tokens), from = skip_for_the (tokens, at, end), next;
+  const TrWordEntry *stage = tr_words_match (TR_WORD_STAGE, tokens, from, end, &next);
+  TrStage before = reader->stage;
+  g_autofree char *group = g_strdup (reader->group);
+  guint n = reader->recipe->lines->len;
+
+  if (stage == NULL || !(tr_tokens_is_sign (tokens, next, ':') || tr_tokens_is_sign (tokens, next, '-') || tr_tokens_is_sign (tokens, next, '|')) ||
+      next + 1 >= end || !tr_item_starts (tokens, next + 1, end))
+    return FALSE;
+  set_stage (reader, (TrStage) tr_stage_from_id (stage->value), g_str_equal (stage->value, "preferment") ? stage->phrase : NULL);
+  take_item (reader, tokens, next + 1, line);
+  if (reader->recipe->lines->len - n > 1 || reader->stage >= TR_STAGE_ROLL_IN)
+    set_stage (reader, before, group);
+  return TRUE;
+}
+
+static gboolean
+is_prose (const TrTokens *tokens,
+          const char     *line,
+          guint           end)
+{
+  gsize length = strlen (line);
+
+  return length > MAX_ITEM_BYTES || end > 60 || (end >= 9 && line[length - 1] == '.' && !g_str_has_suffix (line, "oz.") &&
+                                                 !g_str_has_suffix (line, "tsp.") && !g_str_has_suffix (line, "tbsp."));
+}
+
+/* "Ingredient | Weight (g) | %": the units of bare numbers below. */
+static gboolean
+take_columns (Reader         *reader,
+              const TrTokens *tokens,
+              const char     *line)
+{
+  guint n_words = 0, column = 0;
+
+  for (guint i = 0; i < n_tokens (tokens); i++)
+    {
+      const TrToken *token = tr_tokens_get (tokens, i);
+
+      if (token->type == TR_TOKEN_NUMBER || (token->type == TR_TOKEN_WORD && !tr_words_has (TR_WORD_COLUMN, tokens, i, i + 1)))
+        return FALSE;
+      n_words += token->type == TR_TOKEN_WORD ? 1 : 0;
+    }
+  if (n_words == 0 || (n_words == 1 && strchr (tokens->text, '|') == NULL))
+    return FALSE;
+  for (guint i = 0; i < MAX_COLUMNS; i++)
+    g_clear_pointer (&reader->columns[i], g_free);
+  for (guint i = tr_tokens_is_sign (tokens, 0, '|') ? 1 : 0; i < n_tokens (tokens) && column < MAX_COLUMNS; i++)
+    {
+      const char *word = tr_tokens_get (tokens, i)->word;
+
+      if (tr_tokens_is_sign (tokens, i, '|'))
+        column++;
+      else if (column < MAX_COLUMNS && (tr_tokens_is_sign (tokens, i, '%') || tr_word_is (word, "percentage", 10) || strcmp (word, "percent") == 0 || tr_word_is (word, "bakers", 6)))
+        {
+          g_free (reader->columns[column]);
+          reader->columns[column] = g_strdup ("%");
+        }
+      else if (strcmp (word, "g") == 0 || strcmp (word, "kg") == 0 || strcmp (word, "oz") == 0 || tr_word_is (word, "gram", 4))
+        {
+          g_free (reader->columns[column]);
+          reader->columns[column] = g_strdup (g_str_has_prefix (word, "gram") ? "g" : word);
+        }
+    }
+  tr_recipe_note (reader->recipe, reader->number, line);
+  return TRUE;
+}
+
+static gboolean
+is_number_cell (const char *cell)
+{
+  return *cell != '\0' && cell[strspn (cell, "0123456789.,/ ")] == '\0' && strpbrk (cell, "0123456789") != NULL;
+}
+
+/* The line with the units that the head of its table gives; NULL: none. */
+static char *
+dup_with_columns (const Reader *reader,
+                  const char   *line)
+{
+  g_auto (GStrv) cells = NULL;
+  GString *out;
+  gboolean has_any = FALSE;
+  guint column = 0;
+
+  for (guint i = 0; i < MAX_COLUMNS; i++)
+    has_any |= reader->columns[i] != NULL;
+  if (!has_any || strpbrk (line, "\t|") == NULL)
+    return NULL;
+  cells = g_strsplit_set (line, "\t|", MAX_COLUMNS + 1);
+  out = g_string_new (NULL);
+  for (guint i = 0; cells[i] != NULL; i++)
+    {
+      const char *cell = g_strstrip (cells[i]);
+
+      if (i == 0 && *cell == '\0')
+        continue;
+      g_string_append_printf (out, "%s%s", column > 0 ? " | " : "", cell);
+      if (column < MAX_COLUMNS && reader->columns[column] != NULL && is_number_cell (cell))
+        g_string_append_printf (out, " %s", reader->columns[column]);
+      column++;
+    }
+  return g_string_free (out, FALSE);
+}
+
+static gboolean
+is_heading_line (const TrTokens *tokens,
+                 guint           at)
+{
+  guint end = n_tokens (tokens), next;
+  const TrWordEntry *total = tr_words_match (TR_WORD_TOTAL, tokens, at, end, &next);
+
+  if (total != NULL && (next == end || tr_tokens_get (tokens, next)->type != TR_TOKEN_WORD))
+    return TRUE;
+  if (tr_words_match (TR_WORD_HEADING, tokens, at, end, &next) == NULL)
+    return FALSE;
+  return next == end || tr_tokens_is_sign (tokens, next, ':') || tr_tokens_get (tokens, next)->type == TR_TOKEN_NUMBER ||
+         tr_tokens_is_sign (tokens, next, '|');
+}
+
+static gboolean
+take_title (Reader         *reader,
+            const TrTokens *tokens,
+            guint           at,
+            const char     *line)
+{
+  guint end = n_tokens (tokens);
+  TrRecipe *recipe = reader->recipe;
+
+  if (*recipe->title != '\0' || reader->has_items || reader->section != IN_PREAMBLE || strlen (line) > MAX_TITLE_BYTES || at >= end)
+    return FALSE;
+  if ((is_word_at (tokens, at, end, "title") || is_word_at (tokens, at, end, "recipe")) && tr_tokens_is_sign (tokens, at + 1, ':') && at + 2 < end)
+    at += 2;
+  g_free (recipe->title);
+  recipe->title = g_strdup (line + strspn (line, "#*=-_> "));
+  if (at >= 2 && strchr (recipe->title, ':') != NULL && tr_tokens_is_sign (tokens, at - 1, ':'))
+    {
+      char *rest = g_strstrip (g_strdup (strchr (recipe->title, ':') + 1));
+
+      g_free (recipe->title);
+      recipe->title = rest;
+    }
+  g_strchomp (g_strdelimit (recipe->title, "*#=", ' '));
+  tr_recipe_note (recipe, reader->number, line);
+  return TRUE;
+}
+
+/* Below the method only what follows a heading of a stage or another
+ * ingredient is one. */
+static gboolean
+may_be_item (const Reader   *reader,
+             const TrTokens *tokens,
+             guint           at,
+             const char     *line)
+{
+  guint end = n_tokens (tokens);
+
+  if (reader->is_full || at >= end)
+    return FALSE;
+  if (is_prose (tokens, line, end) && !(end < 30 && tr_item_starts (tokens, at, end) && reader->section == IN_INGREDIENTS))
+    return FALSE;
+  switch (reader->section)
+    {
+    case IN_INGREDIENTS:
+      return TRUE;
+    case IN_PREAMBLE:
+      return tr_item_starts (tokens, at, end) ||
+             (reader->after_item && reader->has_items && end - at <= 12 &&
+              (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || end - at <= 4));
+    case IN_METHOD:
+    case IN_OTHER:
+    default:
+      return reader->after_item && end - at <= 16 && tr_item_starts (tokens, at, end);
+    }
+}
+
+/* In a numbered list "1. Mix the flour" is a step, "1. 500 g flour" is not. */
+static gboolean
+is_step (const Reader   *reader,
+         const TrTokens *tokens,
+         guint           plain,
+         guint           numbered)
+{
+  guint end = n_tokens (tokens);
+
+  if (numbered == plain || tr_item_starts (tokens, numbered, end))
+    return FALSE;
+  return end - numbered > 6 || reader->section != IN_INGREDIENTS;
+}
+
+static gboolean
+take_special (Reader         *reader,
+              const TrTokens *tokens,
+              guint           at,
+              const char     *line)
+{
+  if (take_columns (reader, tokens, line) || take_yield (reader, tokens, at, line) ||
+      take_section (reader, tokens, at, line) || take_stage_heading (reader, tokens, at, line))
+    return TRUE;
+  if (is_heading_line (tokens, at))
+    {
+      tr_recipe_note (reader->recipe, reader->number, line);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+read_tokens (Reader         *reader,
+             const TrTokens *tokens,
+             const char     *line)
+{
+  guint plain = skip_bullets (tokens, FALSE), at = skip_bullets (tokens, TRUE);
+
+  if (take_special (reader, tokens, at, line))
+    return;
+  if (reader->section != IN_METHOD && !is_prose (tokens, line, n_tokens (tokens)) && !reader->is_full &&
+      take_labelled (reader, tokens, at, line))
+    return;
+  if (!is_step (reader, tokens, plain, at) && may_be_item (reader, tokens, at, line))
+    {
+      take_item (reader, tokens, at, line);
+      return;
+    }
+  if (take_title (reader, tokens, at, line))
+    return;
+  if (reader->has_items && (reader->section == IN_PREAMBLE || reader->section == IN_INGREDIENTS) && n_tokens (tokens) >= 6)
+    reader->section = IN_METHOD;
+  reader->after_item = FALSE;
+  tr_recipe_note (reader->recipe, reader->number, line);
+}
+
+/* An amount alone on its line belongs to the name on the next. */
+static gboolean
+hold_amount (Reader         *reader,
+             const TrTokens *tokens,
+             const char     *line)
+{
+  if (reader->held != NULL || reader->section == IN_METHOD || reader->section == IN_OTHER || n_tokens (tokens) > 12 ||
+      !tr_item_is_bare_amount (tokens, skip_bullets (tokens, FALSE), n_tokens (tokens)))
+    return FALSE;
+  reader->held = g_strdup (line);
+  reader->held_number = reader->number;
+  return TRUE;
+}
+
+static void
+read_one (Reader     *reader,
+          const char *line)
+{
+  g_autofree char *with_units = dup_with_columns (reader, line);
+  g_autofree char *joined = NULL;
+  g_autoptr (TrTokens) tokens = tr_tokens_new (with_units != NULL ? with_units : line);
+
+  if (n_tokens (tokens) == 0)
+    return;
+  if (hold_amount (reader, tokens, line))
+    return;
+  if (reader->held != NULL)
+    {
+      g_autofree char *held = g_steal_pointer (&reader->held);
+      g_autoptr (TrTokens) both = NULL;
+
+      joined = g_strdup_printf ("%s %s", held, line);
+      both = tr_tokens_new (joined);
+      if (n_tokens (tokens) <= 14 && tr_tokens_get (tokens, 0)->type != TR_TOKEN_NUMBER &&
+          tr_item_starts (both, skip_bullets (both, FALSE), n_tokens (both)))
+        {
+          read_tokens (reader, both, joined);
+          return;
+        }
+      tr_recipe_note (reader->recipe, reader->held_number, held);
+    }
+  read_tokens (reader, tokens, line);
+}
+
+/* Long lines are prose: not even their words are looked at. */
+static void
+read_text_line (Reader     *reader,
+                const char *line)
+{
+  if (*line == '\0')
+    return;
+  if (strlen (line) <= MAX_ITEM_BYTES && !(reader->is_full))
+    {
+      read_one (reader, line);
+      return;
+    }
+  if (reader->held != NULL)
+    {
+      tr_recipe_note (reader->recipe, reader->held_number, reader->held);
+      g_clear_pointer (&reader->held, g_free);
+    }
+  tr_recipe_note (reader->recipe, reader->number, line);
+}
+
+void
+tr_sections_read (TrRecipe   *recipe,
+                  const char *text,
+                  gboolean    is_list)
+{
+  Reader reader = { .recipe = recipe, .stage = TR_STAGE_DOUGH, .section = is_list ? IN_INGREDIENTS : IN_PREAMBLE };
+
+  for (const char *start = text; *start != '\0';)
+    {
+      gsize length = strcspn (start, "\n\r");
+      g_autofree char *line = g_strstrip (g_strndup (start, length));
+
+      reader.number++;
+      if (is_list && reader.section != IN_INGREDIENTS)
+        reader.section = IN_INGREDIENTS;
+      read_text_line (&reader, line);
+      start += length;
+      if (start[0] == '\r' && start[1] == '\n')
+        start++;
+      if (*start != '\0')
+        start++;
+    }
+  if (reader.held != NULL)
+    tr_recipe_note (recipe, reader.held_number, reader.held);
+  g_free (reader.held);
+  g_free (reader.group);
+  g_free (reader.unknown_heading);
+  for (guint i = 0; i < MAX_COLUMNS; i++)
+    g_free (reader.columns[i]);
+}
