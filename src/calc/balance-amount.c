@@ -44,7 +44,7 @@ append_number (GString *out,
 
 char *
 tr_balance_dup_amount (const TrMover *mover,
-                       double       number)
+                       double         number)
 {
   GString *out = g_string_new (NULL);
 
@@ -69,9 +69,9 @@ tr_balance_dup_amount (const TrMover *mover,
 }
 
 void
-tr_balance_write_mover (TrDough     *dough,
+tr_balance_write_mover (TrDough       *dough,
                         const TrMover *mover,
-                        double       number)
+                        double         number)
 {
   TrLine *line = tr_dough_get_line (dough, mover->index);
 
@@ -81,9 +81,9 @@ tr_balance_write_mover (TrDough     *dough,
 
 /* Every bit of it, for the formula that is asked. */
 void
-tr_balance_write_exactly (TrDough     *dough,
+tr_balance_write_exactly (TrDough       *dough,
                           const TrMover *mover,
-                          double       number)
+                          double         number)
 {
   TrLine *line = tr_dough_get_line (dough, mover->index);
   char digits[G_ASCII_DTOSTR_BUF_SIZE];

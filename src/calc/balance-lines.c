@@ -1,4 +1,4 @@
-/* balance-lines.c: which lines a ratio moves, and what they are exchanged with
+/* balance-lines.c: which lines a ratio moves
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -8,6 +8,7 @@
 
 #include "look.h"
 #include "measure.h"
+#include "water.h"
 
 #define MOSTLY_WATER 50.0        /* per 100 g; milk powder is dairy and no liquid */
 
@@ -17,12 +18,6 @@ gboolean
 tr_balance_is_in_dough (const TrLineFigures *line)
 {
   return line->line->stage == TR_STAGE_DOUGH || line->line->stage == TR_STAGE_PREFERMENT;
-}
-
-gboolean
-tr_balance_is_water (const TrLineFigures *line)
-{
-  return line->known && g_str_equal (line->ingredient.base_id, "water");
 }
 
 gboolean
@@ -77,7 +72,7 @@ tr_balance_share_of_line (const TrLineFigures *line,
 /* The unit an amount goes back in. A percentage keeps its base. */
 static void
 read_unit (const char *text,
-           TrMover      *mover)
+           TrMover    *mover)
 {
   TrAmount amount;
 
@@ -121,12 +116,12 @@ tr_balance_gain_of_unit (TrUnit           unit,
 }
 
 void
-tr_balance_init_mover (TrMover                *mover,
+tr_balance_init_mover (TrMover              *mover,
                        const TrDoughFigures *figures,
                        guint                 index,
                        double                share)
 {
-  const TrLineFigures *line = tr_balance_line_at (figures, index);
+  const TrLineFigures *line = tr_look_get_line (figures, index);
 
   mover->index = index;
   mover->share = share;
@@ -138,7 +133,7 @@ tr_balance_init_mover (TrMover                *mover,
 }
 
 void
-tr_balance_add_mover (TrMovers               *movers,
+tr_balance_add_mover (TrMovers             *movers,
                       const TrDoughFigures *figures,
                       guint                 index,
                       double                share)
@@ -147,31 +142,31 @@ tr_balance_add_mover (TrMovers               *movers,
     tr_balance_init_mover (&movers->movers[movers->n++], figures, index, share);
 }
 
-static void
-find_wet_lines (const TrDoughFigures *figures,
-                TrStage               stage,
-                gboolean              only_water,
-                TrMovers               *movers)
+void
+tr_balance_find_wet_lines (const TrDoughFigures *figures,
+                           TrStage               stage,
+                           gboolean              only_water,
+                           TrMovers             *movers)
 {
   for (guint i = 0; i < figures->formula.lines->len; i++)
     {
-      const TrLineFigures *line = tr_balance_line_at (figures, i);
+      const TrLineFigures *line = tr_look_get_line (figures, i);
 
-      if (line->line->stage == stage && !isnan (line->written_grams) && (only_water ? tr_balance_is_water (line) : tr_balance_is_wet (line)))
+      if (line->line->stage == stage && !isnan (line->written_grams) && (only_water ? tr_line_is_water (line) : tr_balance_is_wet (line)))
         tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (line, TR_RATIO_ALL_WATER));
     }
 }
 
 static void
 find_water (const TrDoughFigures *figures,
-            TrMovers               *movers)
+            TrMovers             *movers)
 {
   static const struct { TrStage stage; gboolean only_water; } tries[] = {
     { TR_STAGE_DOUGH, TRUE }, { TR_STAGE_DOUGH, FALSE }, { TR_STAGE_PREFERMENT, TRUE }, { TR_STAGE_PREFERMENT, FALSE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (tries) && movers->n == 0; i++)
-    find_wet_lines (figures, tries[i].stage, tries[i].only_water, movers);
+    tr_balance_find_wet_lines (figures, tries[i].stage, tries[i].only_water, movers);
 }
 
 static gboolean
@@ -186,18 +181,18 @@ is_prefermented (const TrLineFigures *line,
 
 static void
 find_prefermented (const TrDoughFigures *figures,
-                   TrMovers               *movers)
+                   TrMovers             *movers)
 {
   for (int starters = 0; starters <= 1 && movers->n == 0; starters++)
     for (guint i = 0; i < figures->formula.lines->len; i++)
-      if (is_prefermented (tr_balance_line_at (figures, i), starters != 0))
-        tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_balance_line_at (figures, i), TR_RATIO_PREFERMENTED));
+      if (is_prefermented (tr_look_get_line (figures, i), starters != 0))
+        tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_look_get_line (figures, i), TR_RATIO_PREFERMENTED));
 }
 
 void
 tr_balance_find_movers (const TrDoughFigures *figures,
                         TrRatio               ratio,
-                        TrMovers               *movers)
+                        TrMovers             *movers)
 {
   movers->n = 0;
   if (ratio == TR_RATIO_ALL_WATER)
@@ -212,8 +207,8 @@ tr_balance_find_movers (const TrDoughFigures *figures,
     }
 
   for (guint i = 0; i < figures->formula.lines->len; i++)
-    if (tr_balance_is_of_ratio (tr_balance_line_at (figures, i), ratio) && !isnan (tr_balance_line_at (figures, i)->written_grams))
-      tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_balance_line_at (figures, i), ratio));
+    if (tr_balance_is_of_ratio (tr_look_get_line (figures, i), ratio) && !isnan (tr_look_get_line (figures, i)->written_grams))
+      tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_look_get_line (figures, i), ratio));
 }
 
 double
@@ -227,8 +222,6 @@ tr_balance_sum_of_movers (const TrMovers *movers)
   return sum;
 }
 
-/* Exchange: what goes from the dough to the preferment and back */
-
 /* The heaviest line of the dough that passes; of this ingredient, or NULL: any. */
 int
 tr_balance_find_heaviest (const TrDoughFigures *figures,
@@ -241,7 +234,7 @@ tr_balance_find_heaviest (const TrDoughFigures *figures,
 
   for (guint i = 0; i < figures->formula.lines->len; i++)
     {
-      const TrLineFigures *line = tr_balance_line_at (figures, i);
+      const TrLineFigures *line = tr_look_get_line (figures, i);
 
       if (i == but || line->line->stage != TR_STAGE_DOUGH || !test (line) || !(line->written_grams > most)
           || (ingredient != NULL && g_strcmp0 (line->line->ingredient, ingredient) != 0))
@@ -251,106 +244,4 @@ tr_balance_find_heaviest (const TrDoughFigures *figures,
     }
 
   return found;
-}
-
-static int
-find_flour_for (const TrDoughFigures *figures,
-                guint                 index)
-{
-  int same = tr_balance_find_heaviest (figures, tr_balance_is_flour, tr_balance_line_at (figures, index)->line->ingredient, index);
-
-  return same >= 0 ? same : tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, index);
-}
-
-static gboolean
-add_trade (TrExchange             *exchange,
-           const TrDoughFigures *figures,
-           guint                 mover,
-           int                   other,
-           double                share)
-{
-  guint at = 0;
-
-  if (other < 0)
-    return FALSE;
-  while (at < exchange->others.n && exchange->others.movers[at].index != (guint) other)
-    at++;
-  if (at == exchange->others.n)
-    tr_balance_add_mover (&exchange->others, figures, (guint) other, 1);
-  exchange->trades[exchange->n++] = (TrTrade) { mover, at, share };
-
-  return TRUE;
-}
-
-/* The preferment's own water goes with its flour, so that it stays as soft. */
-static void
-add_preferment_water (TrExchange             *exchange,
-                      const TrDoughFigures *figures)
-{
-  TrMovers wet = { .n = 0 };
-
-  find_wet_lines (figures, TR_STAGE_PREFERMENT, TRUE, &wet);
-  if (wet.n == 0)
-    find_wet_lines (figures, TR_STAGE_PREFERMENT, FALSE, &wet);
-
-  for (guint i = 0; i < wet.n; i++)
-    {
-      const char *ingredient = tr_balance_line_at (figures, wet.movers[i].index)->line->ingredient;
-      int other = tr_balance_find_heaviest (figures, tr_balance_is_wet, ingredient, G_MAXUINT);
-
-      if (other < 0)
-        continue;
-      tr_balance_add_mover (&exchange->movers, figures, wet.movers[i].index, 1);
-      add_trade (exchange, figures, exchange->movers.n - 1, other, 1);
-    }
-}
-
-/* FALSE: something has nothing to be exchanged with. */
-gboolean
-tr_balance_find_exchange (const TrDoughFigures *figures,
-                          TrExchange             *exchange)
-{
-  gboolean are_starters;
-
-  exchange->n = 0;
-  exchange->others.n = 0;
-  tr_balance_find_movers (figures, TR_RATIO_PREFERMENTED, &exchange->movers);
-  if (exchange->movers.n == 0)
-    return FALSE;
-
-  guint n_flours = exchange->movers.n;
-  are_starters = tr_balance_line_at (figures, exchange->movers.movers[0].index)->ingredient.role == TR_ROLE_STARTER;
-  for (guint i = 0; i < n_flours; i++)
-    {
-      const TrMover *mover = &exchange->movers.movers[i];
-
-      if (!add_trade (exchange, figures, i, find_flour_for (figures, mover->index), mover->share)
-          || (are_starters
-              && !add_trade (exchange, figures, i, tr_balance_find_heaviest (figures, tr_balance_is_water, NULL, G_MAXUINT), 1 - mover->share)))
-        return FALSE;
-    }
-  if (!are_starters)
-    add_preferment_water (exchange, figures);
-
-  return TRUE;
-}
-
-/* Grams that each line of the dough gives when the movers are `times` as much. */
-double
-tr_balance_greatest_times (const TrExchange *exchange)
-{
-  double most = G_MAXDOUBLE;
-
-  for (guint other = 0; other < exchange->others.n; other++)
-    {
-      double taken = 0;
-
-      for (guint i = 0; i < exchange->n; i++)
-        if (exchange->trades[i].other == other)
-          taken += exchange->movers.movers[exchange->trades[i].mover].grams * exchange->trades[i].share;
-      if (taken > 0)
-        most = MIN (most, 1 + exchange->others.movers[other].grams / taken);
-    }
-
-  return most;
 }

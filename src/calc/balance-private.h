@@ -3,7 +3,7 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * For balance.c, balance-lines.c and balance-amount.c only.
+ * For the files of this room that rewrite amounts: balance*.c and swap.c.
  */
 
 #pragma once
@@ -11,6 +11,7 @@
 #include "balance.h"
 
 #include "formula.h"
+#include "look.h"
 
 G_BEGIN_DECLS
 
@@ -33,56 +34,63 @@ typedef struct {
 typedef struct { guint mover, other; double share; } TrTrade;
 typedef struct { TrTrade trades[2 * TR_MAX_LINES]; guint n; TrMovers movers, others; } TrExchange;
 
-static inline const TrLineFigures *
-tr_balance_line_at (const TrDoughFigures *figures,
-                    guint                 index)
-{
-  return tr_formula_get_line (&figures->formula, index);
-}
-
 /* Lines */
-gboolean tr_balance_is_in_dough     (const TrLineFigures *line);
-gboolean tr_balance_is_water        (const TrLineFigures *line);
-gboolean tr_balance_is_wet          (const TrLineFigures *line);
-gboolean tr_balance_is_flour        (const TrLineFigures *line);
-gboolean tr_balance_is_of_ratio     (const TrLineFigures *line,
-                                     TrRatio ratio);
-double   tr_balance_share_of_line   (const TrLineFigures *line,
-                                     TrRatio ratio);
-double   tr_balance_grams_of_unit   (TrUnit unit,
-                                     const TrFormula *formula);
-double   tr_balance_gain_of_unit    (TrUnit unit,
-                                     const TrFormula *formula);
-void     tr_balance_init_mover      (TrMover *mover,
+double   tr_ratio_get_whole         (const TrDoughFigures *figures,
+                                     TrRatio               ratio);
+gboolean tr_balance_is_in_dough     (const TrLineFigures  *line);
+gboolean tr_balance_is_wet          (const TrLineFigures  *line);
+gboolean tr_balance_is_flour        (const TrLineFigures  *line);
+gboolean tr_balance_is_of_ratio     (const TrLineFigures  *line,
+                                     TrRatio               ratio);
+double   tr_balance_share_of_line   (const TrLineFigures  *line,
+                                     TrRatio               ratio);
+void     tr_balance_init_mover      (TrMover              *mover,
                                      const TrDoughFigures *figures,
-                                     guint index,
-                                     double share);
-void     tr_balance_add_mover       (TrMovers *movers,
+                                     guint                 index,
+                                     double                share);
+void     tr_balance_add_mover       (TrMovers             *movers,
                                      const TrDoughFigures *figures,
-                                     guint index,
-                                     double share);
+                                     guint                 index,
+                                     double                share);
+void     tr_balance_find_wet_lines  (const TrDoughFigures *figures,
+                                     TrStage               stage,
+                                     gboolean              only_water,
+                                     TrMovers             *movers);
 void     tr_balance_find_movers     (const TrDoughFigures *figures,
-                                     TrRatio ratio,
-                                     TrMovers *movers);
-double   tr_balance_sum_of_movers   (const TrMovers *movers);
+                                     TrRatio               ratio,
+                                     TrMovers             *movers);
+double   tr_balance_sum_of_movers   (const TrMovers       *movers);
+/* The heaviest line of stage dough that passes; of this ingredient, or NULL:
+ * any; not `but`. -1: none. */
 int      tr_balance_find_heaviest   (const TrDoughFigures *figures,
-                                     gboolean (*test) (const TrLineFigures *),
-                                     const char *ingredient,
-                                     guint but);
-gboolean tr_balance_find_exchange   (const TrDoughFigures *figures,
-                                     TrExchange *exchange);
-double   tr_balance_greatest_times  (const TrExchange *exchange);
+                                     TrLineTest            test,
+                                     const char           *ingredient,
+                                     guint                 but);
 
-/* Amounts */
-double   tr_balance_round_nice      (double number,
-                                     double allowed);
-char *   tr_balance_dup_amount      (const TrMover *mover,
-                                     double number);
-void     tr_balance_write_mover     (TrDough *dough,
-                                     const TrMover *mover,
-                                     double number);
-void     tr_balance_write_exactly   (TrDough *dough,
-                                     const TrMover *mover,
-                                     double number);
+/* Exchange. FALSE: something has nothing to be exchanged with. */
+gboolean tr_balance_find_exchange   (const TrDoughFigures *figures,
+                                     TrExchange           *exchange);
+double   tr_balance_greatest_prefermented (const TrDoughFigures *figures,
+                                           const TrExchange     *exchange,
+                                           double                fixed);
+void     tr_balance_set_exchanged   (TrDough              *dough,
+                                     const TrDoughFigures *figures,
+                                     double                value);
+
+/* Amounts. A unit of 0 or NaN grams: there is no such base yet. */
+double   tr_balance_grams_of_unit   (TrUnit                unit,
+                                     const TrFormula      *formula);
+double   tr_balance_gain_of_unit    (TrUnit                unit,
+                                     const TrFormula      *formula);
+double   tr_balance_round_nice      (double                number,
+                                     double                allowed);
+char    *tr_balance_dup_amount      (const TrMover        *mover,
+                                     double                number);
+void     tr_balance_write_mover     (TrDough              *dough,
+                                     const TrMover        *mover,
+                                     double                number);
+void     tr_balance_write_exactly   (TrDough              *dough,
+                                     const TrMover        *mover,
+                                     double                number);
 
 G_END_DECLS

@@ -12,7 +12,9 @@
 #include "balance.h"
 
 #include "balance-private.h"
+#include "look.h"
 #include "measure.h"
+#include "water.h"
 
 #define MAX_STEPS 50
 #define CLOSE_ENOUGH 1e-9
@@ -95,9 +97,9 @@ tr_ratio_get_step (TrRatio ratio)
   return ratios[ratio].step;
 }
 
-static double
-whole_of (const TrDoughFigures *figures,
-          TrRatio               ratio)
+double
+tr_ratio_get_whole (const TrDoughFigures *figures,
+                    TrRatio               ratio)
 {
   return ratio == TR_RATIO_ROLL_IN_OF_DOUGH ? figures->formula.written_dough_g : figures->formula.written_flour_g;
 }
@@ -116,7 +118,7 @@ has_line (const TrDoughFigures *figures,
 {
   for (guint i = 0; i < figures->formula.lines->len; i++)
     {
-      const TrLineFigures *line = tr_balance_line_at (figures, i);
+      const TrLineFigures *line = tr_look_get_line (figures, i);
 
       if (ratio == TR_RATIO_ALL_WATER ? tr_balance_is_in_dough (line) && tr_balance_is_wet (line)
           : ratio == TR_RATIO_PREFERMENTED
@@ -140,28 +142,11 @@ compare_indices (gconstpointer a,
 
 static void
 list_movers (const TrMovers *movers,
-             TrRatioMoves *moves)
+             TrRatioMoves   *moves)
 {
   for (guint i = 0; i < movers->n; i++)
     moves->lines[moves->n_lines++] = movers->movers[i].index;
   qsort (moves->lines, moves->n_lines, sizeof moves->lines[0], compare_indices);
-}
-
-/* An empty preferment has no share to multiply: it is filled by its first flour. */
-static double
-greatest_prefermented (const TrDoughFigures *figures,
-                       const TrExchange       *exchange,
-                       double                fixed)
-{
-  double sum = 0, whole = whole_of (figures, TR_RATIO_PREFERMENTED);
-
-  for (guint i = 0; i < exchange->movers.n; i++)
-    if (tr_balance_share_of_line (tr_balance_line_at (figures, exchange->movers.movers[i].index), TR_RATIO_PREFERMENTED) > 0)
-      sum += exchange->movers.movers[i].grams * exchange->movers.movers[i].share;
-  if (!(sum > 0))
-    return fixed + 100 * exchange->others.movers[exchange->trades[0].other].grams / whole;
-
-  return fixed + 100 * sum * tr_balance_greatest_times (exchange) / whole;
 }
 
 void
@@ -169,7 +154,7 @@ tr_ratio_get_moves (const TrDoughFigures *figures,
                     TrRatio               ratio,
                     TrRatioMoves         *moves)
 {
-  double now = tr_ratio_get (figures, ratio), whole = whole_of (figures, ratio), fixed;
+  double now = tr_ratio_get (figures, ratio), whole = tr_ratio_get_whole (figures, ratio), fixed;
   TrExchange exchange;
   TrMovers movers;
 
@@ -190,7 +175,7 @@ tr_ratio_get_moves (const TrDoughFigures *figures,
           moves->reach = (TrRange) { NAN, NAN };
           return;
         }
-      moves->reach.max = MIN (moves->reach.max, greatest_prefermented (figures, &exchange, fixed));
+      moves->reach.max = MIN (moves->reach.max, tr_balance_greatest_prefermented (figures, &exchange, fixed));
       list_movers (&exchange.movers, moves);
       list_movers (&exchange.others, moves);
     }
@@ -206,9 +191,9 @@ tr_ratio_get_moves (const TrDoughFigures *figures,
 /* Where nothing is there to be multiplied, `times` is grams of the first. */
 static double
 number_at (const TrMover *mover,
-           gboolean     is_empty,
-           gboolean     is_first,
-           double       times)
+           gboolean       is_empty,
+           gboolean       is_first,
+           double         times)
 {
   if (is_empty)
     return is_first ? times : 0;
@@ -217,12 +202,12 @@ number_at (const TrMover *mover,
 }
 
 static double
-measure (const Aim    *aim,
-         TrDough      *scratch,
+measure (const Aim      *aim,
+         TrDough        *scratch,
          const TrMovers *movers,
-         gboolean      is_empty,
-         double        times,
-         TrFormula    *bases)
+         gboolean        is_empty,
+         double          times,
+         TrFormula      *bases)
 {
   TrFormula formula;
   double value;
@@ -239,13 +224,13 @@ measure (const Aim    *aim,
 
 /* FALSE: it cannot be had. `bases`: the sums of that formula, without lines. */
 static gboolean
-find_times (const Aim    *aim,
+find_times (const Aim      *aim,
             const TrMovers *movers,
-            gboolean      is_empty,
-            double        first,
-            double        value,
-            double       *times,
-            TrFormula    *bases)
+            gboolean        is_empty,
+            double          first,
+            double          value,
+            double         *times,
+            TrFormula      *bases)
 {
   g_autoptr (TrDough) scratch = tr_dough_copy (aim->figures->dough);
   double before = is_empty ? 0 : 1, at = MAX (first, 0);
@@ -285,7 +270,7 @@ find_heaviest_mover (const TrMovers *movers)
  * them. `allowed_g` is of the ratio's upper part. */
 static void
 write_rounded (TrDough         *dough,
-               const TrMovers    *movers,
+               const TrMovers  *movers,
                gboolean         is_empty,
                double           times,
                double           allowed_g,
@@ -316,15 +301,15 @@ write_rounded (TrDough         *dough,
 /* Setting a ratio */
 
 static gboolean
-refuse (GError        **error,
-        TrBalanceError  code,
-        const char     *format,
+refuse (GError       **error,
+        TrBalanceError code,
+        const char    *format,
         ...) G_GNUC_PRINTF (3, 4);
 
 static gboolean
-refuse (GError        **error,
-        TrBalanceError  code,
-        const char     *format,
+refuse (GError       **error,
+        TrBalanceError code,
+        const char    *format,
         ...)
 {
   va_list args;
@@ -345,9 +330,9 @@ format_percent (char   buffer[G_ASCII_DTOSTR_BUF_SIZE],
 }
 
 static gboolean
-refuse_reach (GError        **error,
-              double          value,
-              const TrRange  *reach)
+refuse_reach (GError       **error,
+              double         value,
+              const TrRange *reach)
 {
   char given[G_ASCII_DTOSTR_BUF_SIZE], low[G_ASCII_DTOSTR_BUF_SIZE], high[G_ASCII_DTOSTR_BUF_SIZE];
 
@@ -359,8 +344,8 @@ refuse_reach (GError        **error,
 }
 
 static gboolean
-refuse_still (GError             **error,
-              const TrRatioMoves  *moves)
+refuse_still (GError            **error,
+              const TrRatioMoves *moves)
 {
   if (!moves->has_line)
     return refuse (error, TR_BALANCE_ERROR_NO_LINE, "No line of the formula can move this ratio.");
@@ -369,14 +354,14 @@ refuse_still (GError             **error,
 }
 
 static gboolean
-set_multiplied (TrDough               *dough,
-                const TrDoughFigures  *figures,
-                TrRatio                ratio,
-                double                 value,
-                GError               **error)
+set_multiplied (TrDough              *dough,
+                const TrDoughFigures *figures,
+                TrRatio               ratio,
+                double                value,
+                GError              **error)
 {
   const Aim aim = { .figures = figures, .ratio = ratio };
-  double whole = whole_of (figures, ratio), now = tr_ratio_get (figures, ratio), sum, first, times;
+  double whole = tr_ratio_get_whole (figures, ratio), now = tr_ratio_get (figures, ratio), sum, first, times;
   TrFormula bases;
   TrMovers movers;
 
@@ -393,70 +378,12 @@ set_multiplied (TrDough               *dough,
   return TRUE;
 }
 
-/* Whether the dough has what mover `i` would get; at the end of the reach a
- * rounded amount may be more. */
-static gboolean
-can_give (const TrExchange *exchange,
-          guint           i,
-          double          grams)
-{
-  const TrMover *mover = &exchange->movers.movers[i];
-
-  for (guint t = 0; t < exchange->n; t++)
-    if (exchange->trades[t].mover == i
-        && (grams - mover->grams) * exchange->trades[t].share
-           > exchange->others.movers[exchange->trades[t].other].grams + TR_HAIR)
-      return FALSE;
-
-  return TRUE;
-}
-
-/* What the preferment gets is round; the dough gives exactly that. */
-static void
-set_exchanged (TrDough              *dough,
-               const TrDoughFigures *figures,
-               double                value)
-{
-  double whole = whole_of (figures, TR_RATIO_PREFERMENTED);
-  double wanted_g = (value - tr_ratio_get (figures, TR_RATIO_PREFERMENTED)) * whole / 100, sum;
-  double allowed_g = TR_RATIO_TOLERANCE * whole / 100;
-  TrExchange exchange;
-  TrMovers flours;
-
-  tr_balance_find_movers (figures, TR_RATIO_PREFERMENTED, &flours);
-  tr_balance_find_exchange (figures, &exchange);
-  sum = tr_balance_sum_of_movers (&flours);
-
-  double times = sum > 0 ? 1 + wanted_g / sum : 1;
-  for (guint i = 0; i < exchange.movers.n; i++)
-    {
-      TrMover *mover = &exchange.movers.movers[i];
-      double unit_g = tr_balance_grams_of_unit (mover->unit, &figures->formula), number = mover->number * times;
-
-      if (!(sum > 0) && i == 0)
-        number = wanted_g / mover->share / unit_g;
-      number = MAX (number, 0);
-      double rounded = tr_balance_round_nice (number, allowed_g / unit_g / flours.n);
-      number = can_give (&exchange, i, rounded * unit_g) ? rounded : number;
-      tr_balance_write_mover (dough, mover, number);
-      for (guint t = 0; t < exchange.n; t++)
-        if (exchange.trades[t].mover == i)
-          exchange.others.movers[exchange.trades[t].other].grams -= (number * unit_g - mover->grams) * exchange.trades[t].share;
-    }
-  for (guint i = 0; i < exchange.others.n; i++)
-    {
-      const TrMover *other = &exchange.others.movers[i];
-
-      tr_balance_write_mover (dough, other, MAX (other->grams, 0) / tr_balance_grams_of_unit (other->unit, &figures->formula));
-    }
-}
-
 gboolean
-tr_ratio_set (TrDough               *dough,
-              const TrDoughFigures  *figures,
-              TrRatio                ratio,
-              double                 value,
-              GError               **error)
+tr_ratio_set (TrDough              *dough,
+              const TrDoughFigures *figures,
+              TrRatio               ratio,
+              double                value,
+              GError              **error)
 {
   TrRatioMoves moves;
 
@@ -470,7 +397,7 @@ tr_ratio_set (TrDough               *dough,
     return refuse_reach (error, value, &moves.reach);
   if (ratio != TR_RATIO_PREFERMENTED)
     return set_multiplied (dough, figures, ratio, value, error);
-  set_exchanged (dough, figures, value);
+  tr_balance_set_exchanged (dough, figures, value);
 
   return TRUE;
 }
@@ -496,26 +423,26 @@ add_line (TrDough    *dough,
 
 /* As much water as flour: a sponge that can be poured (common practice). */
 static int
-add_preferment (TrDough               *dough,
-                const TrDoughFigures  *figures,
-                GError               **error)
+add_preferment (TrDough              *dough,
+                const TrDoughFigures *figures,
+                GError              **error)
 {
   int flour = tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT);
-  int water = tr_balance_find_heaviest (figures, tr_balance_is_water, NULL, G_MAXUINT);
+  int water = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, G_MAXUINT);
   const char *const where = "No line of the dough has enough %s to give to a preferment.";
   double grams = ratios[TR_RATIO_PREFERMENTED].usual * figures->formula.written_flour_g / 100;
   TrMover movers[2];
 
   grams = tr_balance_round_nice (grams, 0.01 * grams);
-  if (flour < 0 || tr_balance_line_at (figures, (guint) flour)->written_grams < grams)
+  if (flour < 0 || tr_look_get_line (figures, (guint) flour)->written_grams < grams)
     return refuse (error, TR_BALANCE_ERROR_NO_LINE, where, "flour"), -1;
-  if (water < 0 || tr_balance_line_at (figures, (guint) water)->written_grams < grams)
+  if (water < 0 || tr_look_get_line (figures, (guint) water)->written_grams < grams)
     return refuse (error, TR_BALANCE_ERROR_NO_LINE, where, "water"), -1;
 
   tr_balance_init_mover (&movers[0], figures, (guint) flour, 1);
   tr_balance_init_mover (&movers[1], figures, (guint) water, 1);
-  int first = (int) add_line (dough, TR_STAGE_PREFERMENT, "sponge", tr_balance_line_at (figures, (guint) flour)->line->ingredient, grams);
-  add_line (dough, TR_STAGE_PREFERMENT, "sponge", tr_balance_line_at (figures, (guint) water)->line->ingredient, grams);
+  int first = (int) add_line (dough, TR_STAGE_PREFERMENT, "sponge", tr_look_get_line (figures, (guint) flour)->line->ingredient, grams);
+  add_line (dough, TR_STAGE_PREFERMENT, "sponge", tr_look_get_line (figures, (guint) water)->line->ingredient, grams);
   for (guint i = 0; i < G_N_ELEMENTS (movers); i++)
     tr_balance_write_mover (dough, &movers[i], (movers[i].grams - grams) / tr_balance_grams_of_unit (movers[i].unit, &figures->formula));
 
@@ -523,10 +450,10 @@ add_preferment (TrDough               *dough,
 }
 
 int
-tr_ratio_add_line (TrDough               *dough,
-                   const TrDoughFigures  *figures,
-                   TrRatio                ratio,
-                   GError               **error)
+tr_ratio_add_line (TrDough              *dough,
+                   const TrDoughFigures *figures,
+                   TrRatio               ratio,
+                   GError              **error)
 {
   static const struct { const char *ingredient; TrStage stage; double per_gram; } usual[TR_N_RATIOS] = {
     [TR_RATIO_ALL_WATER] = { "water", TR_STAGE_DOUGH, 1 },
@@ -540,7 +467,7 @@ tr_ratio_add_line (TrDough               *dough,
 
   g_return_val_if_fail (dough != NULL && figures != NULL && ratio < TR_N_RATIOS, -1);
 
-  whole = whole_of (figures, ratio);
+  whole = tr_ratio_get_whole (figures, ratio);
   now = tr_ratio_get (figures, ratio);
   if (!tr_is_positive (whole))
     return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "There is no flour yet to take a ratio of."), -1;
@@ -556,18 +483,18 @@ tr_ratio_add_line (TrDough               *dough,
 /* A line's percent */
 
 static gboolean
-set_flour_percent (TrDough               *dough,
-                   const TrDoughFigures  *figures,
-                   guint                  index,
-                   double                 percent,
-                   GError               **error)
+set_flour_percent (TrDough              *dough,
+                   const TrDoughFigures *figures,
+                   guint                 index,
+                   double                percent,
+                   GError              **error)
 {
   double flour_g = figures->formula.written_flour_g, wanted_g = percent * flour_g / 100, most = -1;
   char given[G_ASCII_DTOSTR_BUF_SIZE], greatest[G_ASCII_DTOSTR_BUF_SIZE];
   TrMover mover, other = { .index = index };
 
   for (guint i = 0; i < figures->formula.lines->len; i++)
-    if (i != index && tr_balance_is_flour (tr_balance_line_at (figures, i)) && tr_balance_line_at (figures, i)->written_grams > most)
+    if (i != index && tr_balance_is_flour (tr_look_get_line (figures, i)) && tr_look_get_line (figures, i)->written_grams > most)
       {
         tr_balance_init_mover (&other, figures, i, 1);
         most = other.grams;
@@ -592,11 +519,11 @@ set_flour_percent (TrDough               *dough,
 }
 
 gboolean
-tr_line_set_percent (TrDough               *dough,
-                     const TrDoughFigures  *figures,
-                     guint                  index,
-                     double                 percent,
-                     GError               **error)
+tr_line_set_percent (TrDough              *dough,
+                     const TrDoughFigures *figures,
+                     guint                 index,
+                     double                percent,
+                     GError              **error)
 {
   const Aim aim = { .figures = figures, .is_line = TRUE, .index = index };
   double flour_g, times;
@@ -611,9 +538,9 @@ tr_line_set_percent (TrDough               *dough,
   format_percent (given, percent);
   if (!(percent >= 0 && percent <= MAX_PERCENT))
     return refuse (error, TR_BALANCE_ERROR_REACH, "%s %% is out of reach: expected 0 to %g %%.", given, MAX_PERCENT);
-  if (!tr_balance_line_at (figures, index)->known || !tr_is_positive (flour_g))
+  if (!tr_look_get_line (figures, index)->known || !tr_is_positive (flour_g))
     return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "%s %% of what? There is no flour that can be weighed yet, or the ingredient is not known.", given);
-  if (tr_balance_is_flour (tr_balance_line_at (figures, index)))
+  if (tr_balance_is_flour (tr_look_get_line (figures, index)))
     return set_flour_percent (dough, figures, index, percent, error);
 
   tr_balance_add_mover (&movers, figures, index, 1);
