@@ -295,7 +295,8 @@ read_name_token (Item     *item,
         end_head (item, at, is_head);
       return at + 1;
     }
-  if (tr_words_has (TR_WORD_STOP, item->tokens, at, item->end) && item->name.n_head > 0)
+  if (tr_words_has (TR_WORD_STOP, item->tokens, at, item->end) && item->name.n_head > 0 &&
+      !is_inner_hyphen (item->tokens, at - 1, item->end))
     {
       end_head (item, at, is_head);
       return at + 1;
@@ -737,7 +738,8 @@ name_end (const TrTokens *tokens,
       const TrToken *token = tr_tokens_get (tokens, at);
 
       if (token->type == TR_TOKEN_NUMBER || (token->type == TR_TOKEN_SIGN && !is_inner_hyphen (tokens, at, end)) ||
-          (at > start && (is_joint (tokens, at, end) || tr_words_has (TR_WORD_STOP, tokens, at, end))))
+          (at > start && !is_inner_hyphen (tokens, at - 1, end) &&
+           (is_joint (tokens, at, end) || tr_words_has (TR_WORD_STOP, tokens, at, end))))
         break;
     }
   return at;

@@ -184,17 +184,16 @@ walk (TrSource *source,
   else if (JSON_NODE_HOLDS_OBJECT (node))
     {
       JsonObject *object = json_node_get_object (node);
-      JsonObjectIter iter;
-      JsonNode *member;
+      g_autoptr (GList) names = NULL;
 
       if (json_object_has_member (object, "@type") && is_recipe_type (json_object_get_member (object, "@type")))
         {
           add_recipe (source, object);
           return;
         }
-      json_object_iter_init_ordered (&iter, object);
-      while (json_object_iter_next_ordered (&iter, NULL, &member))
-        walk (source, member, depth + 1);
+      names = json_object_get_members (object);
+      for (GList *l = names; l != NULL; l = l->next)
+        walk (source, json_object_get_member (object, l->data), depth + 1);
     }
 }
 

@@ -15,6 +15,7 @@
 
 #define MAX_NAME_BYTES 16
 #define MAX_ATTRIBUTE_BYTES 2048
+#define MAX_HEADING_BYTES 200
 
 static const struct { const char *name; gunichar c; } entities[] = {
   { "amp", '&' }, { "lt", '<' }, { "gt", '>' }, { "quot", '"' }, { "apos", '\'' }, { "nbsp", 0xA0 }, { "shy", 0xAD },
@@ -305,6 +306,12 @@ append_tag (TrMarkup  *markup,
     }
   else if (is_one_of (tag->name, blocks, G_N_ELEMENTS (blocks)))
     end_line (markup->text);
+  if (strcmp (tag->name, "h1") != 0 || markup->heading != NULL)
+    return;
+  if (!tag->is_closing)
+    markup->heading_at = markup->text->len;
+  else if (markup->heading_at < markup->text->len)
+    markup->heading = g_strstrip (g_strndup (markup->text->str + markup->heading_at, MIN (markup->text->len - markup->heading_at, MAX_HEADING_BYTES)));
 }
 
 static const char *
@@ -330,7 +337,7 @@ tr_markup_read (TrMarkup   *markup,
   Capture capture = { NULL };
   const char *p = text;
 
-  *markup = (TrMarkup) { g_string_new (NULL), g_ptr_array_new_with_free_func (g_free), tr_stated_new (TR_RECIPE_FROM_MICRODATA), FALSE };
+  *markup = (TrMarkup) { g_string_new (NULL), g_ptr_array_new_with_free_func (g_free), tr_stated_new (TR_RECIPE_FROM_MICRODATA), FALSE, NULL, 0 };
   while (*p != '\0')
     {
       gsize n = strcspn (p, "<");
@@ -368,6 +375,7 @@ tr_markup_clear (TrMarkup *markup)
   g_string_free (markup->text, TRUE);
   g_ptr_array_unref (markup->scripts);
   tr_stated_free (markup->microdata);
+  g_free (markup->heading);
 }
 
 char *

@@ -115,6 +115,8 @@ read_plain (const TrSource *source)
 {
   TrRecipe *recipe = recipe_new (source->is_page ? TR_RECIPE_FROM_PAGE_TEXT : TR_RECIPE_FROM_TEXT);
 
+  if (source->heading != NULL)
+    tr_set_text (&recipe->title, source->heading);
   tr_sections_read (recipe, source->text, FALSE);
   if (source->is_page)
     g_ptr_array_add (recipe->remarks, g_strdup ("The page states no recipe for machines; its readable text was read."));

@@ -50,6 +50,7 @@ tr_source_free (TrSource *source)
   g_ptr_array_unref (source->stated);
   g_ptr_array_unref (source->remarks);
   g_free (source->text);
+  g_free (source->heading);
   g_free (source);
 }
 
@@ -173,6 +174,8 @@ read_page (TrSource   *source,
   if (source->stated->len == 0 && markup.is_recipe && markup.microdata->ingredients->len > 0)
     g_ptr_array_add (source->stated, g_steal_pointer (&markup.microdata));
   source->text = g_strdup (markup.text->str);
+  if (markup.heading != NULL)
+    source->heading = g_utf8_make_valid (markup.heading, -1);
   tr_markup_clear (&markup);
 }
 

@@ -20,6 +20,7 @@ typedef struct {
 typedef struct {
   GPtrArray *stated;             /* TrStated */
   char *text;                    /* the readable text, where nothing is stated */
+  char *heading;                 /* of the page: its first h1; NULL: none */
   gboolean is_page;
   GPtrArray *remarks;            /* char * */
 } TrSource;
@@ -36,7 +37,7 @@ gboolean  tr_json_ld_read (TrSource *source, const char *text, const char *what)
 
 /* Markup: the readable text with one line a block, the scripts that hold
  * JSON-LD, and what itemprop states. */
-typedef struct { GString *text; GPtrArray *scripts; TrStated *microdata; gboolean is_recipe; } TrMarkup;
+typedef struct { GString *text; GPtrArray *scripts; TrStated *microdata; gboolean is_recipe; char *heading; gsize heading_at; } TrMarkup;
 void      tr_markup_read  (TrMarkup *markup, const char *text);
 void      tr_markup_clear (TrMarkup *markup);
 /* One string without tags and entities. */
