@@ -244,15 +244,12 @@ remove_cb (GtkWidget  *widget,
 
 /* Return goes down the column that it was pressed in. */
 static void
-amount_activated_cb (TrLineRow *self)
+activated_cb (GtkWidget *control,
+              TrLineRow *self)
 {
-  g_signal_emit (self, signals[LINE_WANTED], 0, "amount");
-}
+  gboolean is_percent = control == tr_field_get_control (TR_FIELD (self->percent));
 
-static void
-percent_activated_cb (TrLineRow *self)
-{
-  g_signal_emit (self, signals[LINE_WANTED], 0, "percent");
+  g_signal_emit (self, signals[LINE_WANTED], 0, is_percent ? "percent" : "amount");
 }
 
 static void
@@ -343,17 +340,16 @@ dup_weight (const TrReader      *reader,
 }
 
 static void
-show_figures (TrLineRow *self,
-              TrPage    *page,
-              double     grams,
-              double     step_g)
+show_weight (TrLineRow *self,
+             TrPage    *page,
+             double     grams,
+             double     step_g)
 {
   const TrDoughFigures *figures = tr_page_get_figures (page);
-  const TrReader *reader = tr_page_get_reader (page);
   gboolean has_figures = figures != NULL && self->item < figures->formula.lines->len;
-  const TrLineFigures *line = has_figures ? &g_array_index (figures->formula.lines, TrLineFigures, self->item) : NULL;
+  const TrLineFigures *line = has_figures ? tr_formula_get_line (&figures->formula, self->item) : NULL;
 
-  tr_figure_label_take (self->grams, dup_weight (reader, line, grams, step_g));
+  tr_figure_label_take (self->grams, dup_weight (tr_page_get_reader (page), line, grams, step_g));
 }
 
 static void
@@ -361,12 +357,14 @@ show_percent_words (TrLineRow            *self,
                     const TrDoughFigures *figures)
 {
   GtkWidget *control = tr_field_get_control (TR_FIELD (self->percent));
+  const char *error = tr_field_get_error (TR_FIELD (self->percent));
   gboolean can_set = FALSE;
   const char *words = figures != NULL ? tr_line_say_percent (figures, self->item, &can_set) : "";
 
   gtk_widget_set_sensitive (self->percent, can_set);
-  gtk_widget_set_tooltip_text (control, words);
-  if (tr_field_get_error (TR_FIELD (self->percent)) == NULL)
+  /* It would lie over the error. */
+  gtk_widget_set_tooltip_text (control, error == NULL ? words : NULL);
+  if (error == NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
 }
 
@@ -411,7 +409,7 @@ build_columns (TrLineRow *self)
   self->amount = tr_entry_field_new (&tr_line_amount_member, TR_FIELD_BARE);
   tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->amount), 8, 20);
   self->percent = tr_entry_field_new (&tr_line_percent_member, TR_FIELD_BARE);
-  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->percent), 6, 6);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->percent), 7, 7);
   gtk_widget_add_css_class (self->percent, "percent");
   self->grams = tr_figure_label_new (6);
   gtk_widget_set_tooltip_text (self->grams, _("What to weigh for this batch; a star: less than a step of the scale, weigh it on a finer one"));
@@ -454,10 +452,8 @@ tr_line_row_init (TrLineRow *self)
   g_signal_connect_object (self->ingredient, "committed", G_CALLBACK (ingredient_committed_cb), self, 0);
   g_signal_connect_object (self->amount, "notify::error", G_CALLBACK (error_changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->percent, "notify::error", G_CALLBACK (error_changed_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (tr_field_get_control (TR_FIELD (self->amount)), "activate",
-                           G_CALLBACK (amount_activated_cb), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
-  g_signal_connect_object (tr_field_get_control (TR_FIELD (self->percent)), "activate",
-                           G_CALLBACK (percent_activated_cb), self, G_CONNECT_SWAPPED | G_CONNECT_AFTER);
+  g_signal_connect_object (tr_field_get_control (TR_FIELD (self->amount)), "activate", G_CALLBACK (activated_cb), self, G_CONNECT_AFTER);
+  g_signal_connect_object (tr_field_get_control (TR_FIELD (self->percent)), "activate", G_CALLBACK (activated_cb), self, G_CONNECT_AFTER);
   add_row_controllers (self);
 }
 
@@ -548,7 +544,7 @@ tr_line_row_refresh (TrLineRow *self,
   tr_ingredient_entry_set_value (TR_INGREDIENT_ENTRY (self->ingredient), line->ingredient, line->text);
   show_names (self, page, line);
   tr_fields_refresh (self->box);
-  show_figures (self, page, grams, step_g);
+  show_weight (self, page, grams, step_g);
   show_percent_words (self, tr_page_get_figures (page));
   show_problem (self, page, line);
 

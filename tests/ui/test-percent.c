@@ -252,6 +252,7 @@ assert_reason (PageFixture *fixture,
   GtkWidget *entry = get_percent (fixture, index);
 
   g_assert_false (gtk_widget_is_sensitive (entry));
+  g_assert_nonnull (gtk_widget_get_tooltip_text (entry));
   g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (entry), reason));
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, gtk_widget_get_tooltip_text (entry));
 }
@@ -306,6 +307,25 @@ test_roll_in_and_finish_are_of_flour_too (void)
   page_assert_value (&fixture, "/lines/5/amount", "\"315 g\"");
   page_type (&fixture, "/lines/6/percent", "10");
   page_assert_value (&fixture, "/lines/6/amount", "\"63 g\"");
+  page_tear_down (&fixture);
+}
+
+/* The widest figure that is usual is seen whole. */
+static void
+test_a_hundred_fits (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_formula_page_new, "d2");
+  GtkWidget *entry = get_percent (&fixture, 0);
+  GtkWidget *text = GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (entry)));
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (text, gtk_editable_get_text (GTK_EDITABLE (entry)));
+  int width;
+
+  pango_layout_set_attributes (layout, gtk_entry_get_attributes (GTK_ENTRY (entry)));
+  pango_layout_get_pixel_size (layout, &width, NULL);
+  g_assert_cmpint (width, >, 0);
+  g_assert_cmpint (width, <=, gtk_widget_get_width (text));
   page_tear_down (&fixture);
 }
 
@@ -412,6 +432,7 @@ main (int    argc,
   g_test_add_func ("/percent/what-cannot-be-set-says-why", test_what_cannot_be_set_says_why);
   g_test_add_func ("/percent/flours-share-what-is-there", test_flours_share_what_is_there);
   g_test_add_func ("/percent/roll-in-and-finish-are-of-flour-too", test_roll_in_and_finish_are_of_flour_too);
+  g_test_add_func ("/percent/a-hundred-fits", test_a_hundred_fits);
   g_test_add_func ("/percent/comma-of-the-reader", test_comma_of_the_reader);
   g_test_add_func ("/percent/typed-down-the-column", test_typed_down_the_column);
   g_test_add_func ("/percent/return-finds-a-field", test_return_finds_a_field);
