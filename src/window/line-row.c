@@ -389,6 +389,7 @@ show_names (TrLineRow *self,
   g_autofree char *name = tr_line_dup_name (get_trial (page), line);
   g_autofree char *ingredient = g_strdup_printf (_("Ingredient: %s"), name);
 
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   tr_field_set_context (TR_FIELD (self->amount), name);
   tr_field_set_context (TR_FIELD (self->percent), name);
   tr_field_set_context (TR_FIELD (self->hydration), name);
