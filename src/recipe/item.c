@@ -34,6 +34,7 @@ typedef struct {
   gboolean disagrees;
   Name name;
   guint either;                  /* the token after "or"; 0: none */
+  gboolean is_stopped;           /* after "for", "at": no words of the name up to the next comma */
   guint extra;                   /* where "plus more" begins; `end`: nowhere */
 } Item;
 
@@ -63,10 +64,16 @@ find_word (const Name *name,
            const char *word,
            gsize       length)
 {
+  int beside = -1;
+
   for (guint i = name->n; i-- > 0;)
     if (tr_word_is (name->words[i].word, word, length))
-      return (int) i;
-  return -1;
+      {
+        if (name->words[i].is_head)
+          return (int) i;
+        beside = (int) i;
+      }
+  return beside;
 }
 
 /* All words there, the last in the head; `last` the furthest head word used. */
@@ -291,6 +298,8 @@ read_name_token (Item     *item,
     }
   if (token->type == TR_TOKEN_SIGN)
     {
+      if (token->sign == ',')
+        item->is_stopped = FALSE;
       if (!is_inner_hyphen (item->tokens, at, item->end) && strchr (",;:|-=", token->sign) != NULL && token->sign != '\0')
         end_head (item, at, is_head);
       return at + 1;
@@ -299,9 +308,11 @@ read_name_token (Item     *item,
       !is_inner_hyphen (item->tokens, at - 1, item->end))
     {
       end_head (item, at, is_head);
+      item->is_stopped = TRUE;
       return at + 1;
     }
-  add_word (&item->name, token->word, *is_head);
+  if (!item->is_stopped)
+    add_word (&item->name, token->word, *is_head);
   return at + 1;
 }
 
@@ -309,9 +320,9 @@ read_name_token (Item     *item,
 static void
 add_unit_words (Item *item)
 {
-  gboolean is_white = item->measure.unit == TR_UNIT_WHITE, is_yolk = item->measure.unit == TR_UNIT_YOLK;
+  gboolean is_white = item->measure.counts == TR_UNIT_WHITE, is_yolk = item->measure.counts == TR_UNIT_YOLK;
 
-  if (item->measure.kind != TR_MEASURE_COUNT || (item->measure.unit != TR_UNIT_EGG && !is_white && !is_yolk))
+  if (item->measure.counts != TR_UNIT_EGG && !is_white && !is_yolk)
     return;
   add_word (&item->name, "egg", TRUE);
   if (is_white || is_yolk)
@@ -447,7 +458,7 @@ flag_left_over (TrRecipeLine      *line,
 
 /* "butter or margarine": what the other would be. */
 static const TrWordEntry *
-match_either (const Item *item)
+match_either (Item *item)
 {
   Item other;
   guint64 used;
@@ -456,6 +467,14 @@ match_either (const Item *item)
   if (item->either == 0 || item->either >= item->end)
     return NULL;
   read_item (&other, item->tokens, item->either, item->end);
+  /* "plain or bread flour": the noun is said once */
+  if (other.name.n_head > 0 && match_name (&item->name, &used, &last) == NULL)
+    for (guint i = other.name.n; i-- > 0;)
+      if (other.name.words[i].is_head)
+        {
+          add_word (&item->name, other.name.words[i].word, TRUE);
+          break;
+        }
   return match_name (&other.name, &used, &last);
 }
 
@@ -465,8 +484,8 @@ name_line (TrRecipeLine *line,
 {
   guint64 used = 0;
   int last = -1;
-  const TrWordEntry *entry = match_name (&item->name, &used, &last);
   const TrWordEntry *either = match_either (item);
+  const TrWordEntry *entry = match_name (&item->name, &used, &last);
   gboolean is_first = entry != NULL;
 
   g_free (line->name);
@@ -489,6 +508,8 @@ name_line (TrRecipeLine *line,
     offer_all (tr_recipe_line_flag (line, TR_RECIPE_FLAG_INGREDIENT, "%s", entry->why), TR_RECIPE_CHOOSE_INGREDIENT, entry->choices);
   if (is_first)
     flag_left_over (line, item, entry, used, last);
+  if (!is_first)
+    tr_recipe_line_flag (line, TR_RECIPE_FLAG_EITHER, "Of what it offers only one is understood; that is taken.");
   if (is_first && either != NULL && *either->value != '\0' && strcmp (either->value, entry->value) != 0)
     tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_EITHER, "Either would do; the first is taken."),
                           TR_RECIPE_CHOOSE_INGREDIENT, either->value);
@@ -597,6 +618,7 @@ measure_line (TrRecipeLine *line,
               Item         *item)
 {
   TrMeasure *measure = &item->measure;
+  TrAmount amount;
 
   count_eggs (line, measure);
   g_free (line->amount);
@@ -613,6 +635,8 @@ measure_line (TrRecipeLine *line,
     flag_missing (line);
   else if (measure->is_bad)
     flag_bad_number (line, measure);
+  else if (measure->kind <= TR_MEASURE_PERCENT && !tr_amount_parse (line->amount, &amount, NULL))
+    tr_recipe_line_fail (line, "“%s” is not an amount that can be weighed.", line->amount);
   else if (measure->kind == TR_MEASURE_BARE)
     flag_bare_number (line, measure);
   else if (measure->kind == TR_MEASURE_VAGUE || measure->kind == TR_MEASURE_CONTAINER)
@@ -708,6 +732,9 @@ read_line (const TrTokens    *tokens,
     measure_line (line, &item);
   if (g_strcmp0 (line->ingredient, "starter-wheat") == 0)
     read_hydration (line, &item);
+  /* not weighed, so that nothing has to be known of it */
+  if (!line->is_in_dough)
+    g_clear_pointer (&line->why, g_free);
   tr_recipe_line_check (line);
   g_ptr_array_add (lines, line);
 }
@@ -722,7 +749,13 @@ has_ingredient (const TrTokens *tokens,
   int last;
 
   read_item (&item, tokens, at, end);
-  return match_name (&item.name, &used, &last) != NULL;
+  return match_name (&item.name, &used, &last) != NULL || match_either (&item) != NULL;
+}
+
+static gboolean
+is_egg (TrUnit unit)
+{
+  return unit == TR_UNIT_EGG || unit == TR_UNIT_WHITE || unit == TR_UNIT_YOLK;
 }
 
 /* The end of a name that begins at `at`: a sign, a joint, a stop word, a number. */
@@ -739,7 +772,7 @@ name_end (const TrTokens *tokens,
 
       if (token->type == TR_TOKEN_NUMBER || (token->type == TR_TOKEN_SIGN && !is_inner_hyphen (tokens, at, end)) ||
           (at > start && !is_inner_hyphen (tokens, at - 1, end) &&
-           (is_joint (tokens, at, end) || tr_words_has (TR_WORD_STOP, tokens, at, end))))
+           !tr_words_has (TR_WORD_OR, tokens, at, end) && (is_joint (tokens, at, end) || tr_words_has (TR_WORD_STOP, tokens, at, end))))
         break;
     }
   return at;
@@ -758,8 +791,13 @@ tr_item_starts (const TrTokens *tokens,
     return FALSE;
   if (tr_measure_read_group (tokens, at, end, &next, &measure, &ignored))
     {
+      while (!is_egg (measure.counts) && is_joint (tokens, next, end) &&
+             tr_measure_read_group (tokens, next + 1, end, &after, &measure, &ignored))
+        next = after;
+      if (measure.kind == TR_MEASURE_BARE && tr_tokens_get (tokens, at)->type != TR_TOKEN_NUMBER)
+        return FALSE;
       after = name_end (tokens, next, end);
-      return (measure.kind == TR_MEASURE_COUNT && (measure.unit == TR_UNIT_EGG || measure.unit == TR_UNIT_WHITE || measure.unit == TR_UNIT_YOLK)) ||
+      return is_egg (measure.counts) ||
              (after > next && has_ingredient (tokens, next, after));
     }
   after = name_end (tokens, at, end);
@@ -775,6 +813,26 @@ tr_item_starts (const TrTokens *tokens,
 }
 
 gboolean
+tr_item_is_plain (const TrTokens *tokens,
+                  guint           at,
+                  guint           end)
+{
+  Item item;
+  guint64 used;
+  int last;
+
+  if (at >= end)
+    return FALSE;
+  read_item (&item, tokens, at, end);
+  if (match_name (&item.name, &used, &last) == NULL)
+    return FALSE;
+  for (guint i = 0; i < item.name.n; i++)
+    if (item.name.words[i].is_head && (used >> i & 1) == 0 && !is_ignored (item.name.words[i].word))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
 tr_item_is_bare_amount (const TrTokens *tokens,
                         guint           at,
                         guint           end)
@@ -785,7 +843,7 @@ tr_item_is_bare_amount (const TrTokens *tokens,
 
   return at < end && tr_measure_read_group (tokens, at, end, &next, &measure, &ignored) && next == end &&
          measure.kind != TR_MEASURE_VAGUE &&
-         !(measure.kind == TR_MEASURE_COUNT && (measure.unit == TR_UNIT_EGG || measure.unit == TR_UNIT_WHITE || measure.unit == TR_UNIT_YOLK));
+         !is_egg (measure.counts);
 }
 
 static gboolean
@@ -806,18 +864,15 @@ tr_item_read (const TrTokens    *tokens,
               GPtrArray         *lines)
 {
   guint start = at, n = 1, first = lines->len;
+  gboolean is_wash = FALSE;
 
   for (; at < end; at++)
     if (n < MAX_ITEMS && at > start && parts_items (tokens, start, at, end))
       {
-        gboolean is_wash = strcmp (tr_tokens_get (tokens, at)->word, "with") == 0;
-
+        is_wash |= strcmp (tr_tokens_get (tokens, at)->word, "with") == 0;
         read_line (tokens, start, at, place, lines);
         start = at + 1;
         n++;
-        if (is_wash && place->stage == TR_STAGE_DOUGH && tr_recipe_line_get_role (lines->pdata[lines->len - 1]) == TR_ROLE_EGG)
-          tr_recipe_flag_offer (tr_recipe_line_flag (lines->pdata[lines->len - 1], TR_RECIPE_FLAG_STAGE, "It may be for brushing; the text does not say."),
-                                TR_RECIPE_CHOOSE_STAGE, "finish");
       }
   read_line (tokens, start, end, place, lines);
   /* What is said at the end is said of all: "1 egg beaten with 1 tbsp milk, for brushing". */
@@ -828,5 +883,8 @@ tr_item_read (const TrTokens    *tokens,
 
       if (last->stage == TR_STAGE_FINISH && line->stage != last->stage)
         line->stage = last->stage;
+      if (is_wash && line->stage == TR_STAGE_DOUGH && tr_recipe_line_get_role (line) == TR_ROLE_EGG)
+        tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "It may be for brushing; the text does not say."),
+                              TR_RECIPE_CHOOSE_STAGE, tr_stage_id (TR_STAGE_FINISH));
     }
 }

@@ -15,6 +15,8 @@ typedef struct { const char *text; guint number; TrStage stage; const char *grou
 
 /* Whether an amount and an ingredient begin there, in either order. */
 gboolean      tr_item_starts   (const TrTokens *tokens, guint at, guint end);
+/* Whether every word of the name is known. */
+gboolean      tr_item_is_plain (const TrTokens *tokens, guint at, guint end);
 /* Whether there is an amount and no name beside it. */
 gboolean      tr_item_is_bare_amount (const TrTokens *tokens, guint at, guint end);
 /* Appends what the tokens say, one line or several. */

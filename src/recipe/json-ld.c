@@ -77,6 +77,24 @@ collect_object (JsonObject *object,
     }
 }
 
+/* A text by its lines, those of the string and those of its markup. */
+static void
+collect_lines (const char *text,
+               GPtrArray  *texts)
+{
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+
+  for (guint i = 0; lines[i] != NULL; i++)
+    {
+      g_autofree char *plain = tr_markup_dup_plain (lines[i]);
+      g_auto (GStrv) parts = g_strsplit (plain, "\n", -1);
+
+      for (guint k = 0; parts[k] != NULL; k++)
+        if (*g_strstrip (parts[k]) != '\0')
+          g_ptr_array_add (texts, g_strdup (parts[k]));
+    }
+}
+
 /* Every text of a value, in order. */
 static void
 collect (JsonNode  *node,
@@ -99,7 +117,7 @@ collect (JsonNode  *node,
       g_autofree char *plain = NULL;
 
       if (json_node_get_value_type (node) == G_TYPE_STRING)
-        plain = tr_markup_dup_plain (json_node_get_string (node));
+        collect_lines (json_node_get_string (node), texts);
       else if (json_node_get_value_type (node) == G_TYPE_INT64)
         plain = g_strdup_printf ("%" G_GINT64_FORMAT, json_node_get_int (node));
       else if (json_node_get_value_type (node) == G_TYPE_DOUBLE)

@@ -457,6 +457,8 @@ read_unit_of (const TrTokens *tokens,
       static const char *const of_contents[] = { "hydration", "fat", "butterfat", "milkfat", "cocoa" };
 
       measure->kind = kind_of_unit (measure->unit);
+      if (measure->unit == TR_UNIT_EGG || measure->unit == TR_UNIT_WHITE || measure->unit == TR_UNIT_YOLK)
+        measure->counts = measure->unit;
       set_amount (measure, quantity, tr_unit_id (measure->unit));
       for (gsize i = 0; measure->kind == TR_MEASURE_PERCENT && *next < end && i < G_N_ELEMENTS (of_contents); i++)
         if (strcmp (tr_tokens_get (tokens, *next)->word, of_contents[i]) == 0)
@@ -479,6 +481,27 @@ read_unit_of (const TrTokens *tokens,
   return TRUE;
 }
 
+/* "2 1/4-ounce packets" are two of a quarter of an ounce. */
+static void
+split_mixed (const TrTokens *tokens,
+             guint           after,
+             guint           end,
+             Quantity       *quantity,
+             double         *times)
+{
+  const char *fraction = strchr (quantity->text, ' ');
+  TrUnit unit;
+  guint next;
+
+  if (fraction == NULL || strchr (fraction, '/') == NULL || quantity->is_bad || quantity->is_range ||
+      !tr_tokens_is_sign (tokens, after, '-') || !read_unit (tokens, after + 1, end, &next, &unit) ||
+      !tr_words_has (TR_WORD_CONTAINER, tokens, next, end))
+    return;
+  *times = floor (quantity->value);
+  quantity->value -= *times;
+  memmove (quantity->text, fraction + 1, strlen (fraction));
+}
+
 static gboolean
 read_measure (const TrTokens *tokens,
               guint           at,
@@ -489,9 +512,10 @@ read_measure (const TrTokens *tokens,
 {
   const TrWordEntry *size = NULL;
   Quantity quantity;
+  double times = 1;
   guint after;
 
-  *measure = (TrMeasure) { .number = NAN, .readings = { NAN, NAN }, .unit = TR_N_UNITS };
+  *measure = (TrMeasure) { .number = NAN, .readings = { NAN, NAN }, .unit = TR_N_UNITS, .counts = TR_N_UNITS };
   at = skip_before (tokens, at, end, &size);
   if (at >= end)
     return FALSE;
@@ -499,17 +523,22 @@ read_measure (const TrTokens *tokens,
     return read_unnumbered (tokens, at, end, next, measure);
   if (is_not_amount (tokens, after, end, quantity.value))
     return FALSE;
+  split_mixed (tokens, after, end, &quantity, &times);
   if (!quantity.is_article && read_times (tokens, after, end, next, &quantity, measure, depth))
     return TRUE;
 
-  *measure = (TrMeasure) { .unit = TR_N_UNITS };
+  *measure = (TrMeasure) { .unit = TR_N_UNITS, .counts = TR_N_UNITS };
   fill_number (measure, &quantity);
   if (tr_tokens_is_sign (tokens, after, '-') || tr_tokens_is_sign (tokens, after, '.'))
     after++;
   guint named = skip_sizes (tokens, after, end, &size);
   measure->size = size;
   if (read_unit_of (tokens, named, end, next, &quantity, measure))
-    return TRUE;
+    {
+      if (times > 1)
+        tr_measure_scale (measure, times);
+      return TRUE;
+    }
   if ((quantity.is_article && named == after) || measure->kind == TR_MEASURE_PERCENT)
     return FALSE;
   measure->kind = TR_MEASURE_BARE;
@@ -523,10 +552,12 @@ static gboolean
 is_further_part (const TrMeasure *first,
                  const TrMeasure *then)
 {
-  double a = tr_unit_grams (first->unit), b = tr_unit_grams (then->unit);
+  double a, b;
 
   if (first->kind != then->kind || first->unit >= TR_N_UNITS || then->unit >= TR_N_UNITS || then->is_bad || first->is_bad)
     return FALSE;
+  a = tr_unit_grams (first->unit);
+  b = tr_unit_grams (then->unit);
   if (isnan (a) || isnan (b))
     {
       a = tr_unit_ml (first->unit);
@@ -695,6 +726,7 @@ tr_measure_read_group (const TrTokens *tokens,
       if (tr_measure_is_better (&other, measure))
         {
           other.size = NULL;
+          other.counts = measure->counts;
           *measure = other;
         }
       *next = after;

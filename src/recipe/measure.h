@@ -23,6 +23,7 @@ typedef struct {
   double number;                 /* NaN: cannot be read */
   double readings[2];            /* of an ambiguous number */
   TrUnit unit;                   /* of the first part, where there is one */
+  TrUnit counts;                 /* the egg that was counted, also where its weight stands beside; else TR_N_UNITS */
   gboolean is_range, is_bad;
   const TrWordEntry *size;       /* large, heaped */
   const TrWordEntry *word;       /* the vague or odd unit */

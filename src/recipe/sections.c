@@ -276,7 +276,7 @@ take_stage_heading (Reader         *reader,
   if (stage == NULL && (reader->section == IN_METHOD || (!has_colon && from == at)))
     return FALSE;
   if (stage != NULL && !has_colon && reader->section == IN_PREAMBLE && !reader->has_items && *reader->recipe->title == '\0' &&
-      g_str_equal (stage->value, "dough"))
+      (g_str_equal (stage->value, "dough") || g_str_equal (stage->value, "finish")))
     return FALSE;
   set_stage (reader, stage != NULL ? (TrStage) tr_stage_from_id (stage->value) : TR_STAGE_DOUGH,
              stage != NULL && g_str_equal (stage->value, "preferment") ? stage->phrase : NULL);
@@ -467,7 +467,8 @@ take_title (Reader         *reader,
   guint end = n_tokens (tokens);
   TrRecipe *recipe = reader->recipe;
 
-  if (*recipe->title != '\0' || reader->has_items || reader->section != IN_PREAMBLE || strlen (line) > MAX_TITLE_BYTES || at >= end)
+  if (*recipe->title != '\0' || reader->has_items || reader->section != IN_PREAMBLE || strlen (line) > MAX_TITLE_BYTES || at >= end ||
+      is_prose (tokens, line, end))
     return FALSE;
   if ((is_word_at (tokens, at, end, "title") || is_word_at (tokens, at, end, "recipe")) && tr_tokens_is_sign (tokens, at + 1, ':') && at + 2 < end)
     at += 2;
@@ -483,6 +484,16 @@ take_title (Reader         *reader,
   g_strchomp (g_strdelimit (recipe->title, "*#=", ' '));
   tr_recipe_note (recipe, reader->number, line);
   return TRUE;
+}
+
+static gboolean
+has_number (const TrTokens *tokens,
+            guint           at)
+{
+  for (; at < n_tokens (tokens); at++)
+    if (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER)
+      return TRUE;
+  return FALSE;
 }
 
 /* Below the method only what follows a heading of a stage or another
@@ -505,8 +516,9 @@ may_be_item (const Reader   *reader,
       return TRUE;
     case IN_PREAMBLE:
       return tr_item_starts (tokens, at, end) ||
-             (reader->after_item && reader->has_items && end - at <= 12 &&
-              (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || end - at <= 4));
+             (reader->has_items && reader->after_item && end - at <= 12 &&
+              (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || tr_item_is_plain (tokens, at, end) || end - at <= 4)) ||
+             (end - at <= 14 && has_number (tokens, at) && tr_item_is_plain (tokens, at, end));
     case IN_METHOD:
     case IN_OTHER:
     default:
