@@ -98,6 +98,14 @@ tr_ratio_get_step (TrRatio ratio)
 }
 
 double
+tr_ratio_get_usual (TrRatio ratio)
+{
+  g_return_val_if_fail (ratio < TR_N_RATIOS, NAN);
+
+  return ratios[ratio].usual;
+}
+
+double
 tr_ratio_get_whole (const TrDoughFigures *figures,
                     TrRatio               ratio)
 {

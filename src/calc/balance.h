@@ -59,6 +59,8 @@ gboolean tr_ratio_get_band    (const TrDoughFigures *figures,
  * still try), and what one press of an arrow key is worth. */
 TrRange  tr_ratio_get_travel  (TrRatio               ratio);
 double   tr_ratio_get_step    (TrRatio               ratio);
+/* What tr_ratio_add_line makes of it. */
+double   tr_ratio_get_usual   (TrRatio               ratio);
 void     tr_ratio_get_moves   (const TrDoughFigures *figures,
                                TrRatio               ratio,
                                TrRatioMoves         *moves);

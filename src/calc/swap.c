@@ -1,0 +1,601 @@
+/* swap.c: one ingredient for another, with what counts held still
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * As many lines move as things are held. A small system of equations is solved
+ * by Newton's rule, its slopes taken from the formula itself: masses make it
+ * linear, and one step solves it; percentages of the dough or the total take a
+ * few. Then the lines are rounded one after the other, and each time the rest
+ * is solved again, so that it makes up for what was rounded.
+ */
+
+#include "swap.h"
+
+#include "balance-private.h"
+#include "balance.h"
+#include "linear.h"
+#include "measure.h"
+#include "water.h"
+
+#define MAX_STEPS 30
+#define CLOSE_ENOUGH_G 1e-6
+#define RELATIVE_TOLERANCE 0.01  /* of a little milk on the brush */
+#define NOT_AT_ONCE "No amounts of these lines hold all of that at once."
+#define DRIED_WATER 50.0         /* per 100 g; less: a powder */
+
+/* A line that moves, for one thing. */
+typedef struct {
+  TrMover mover;
+  TrHold hold;
+  double number;                 /* where it stands now, in the mover's unit */
+} Unknown;
+
+typedef struct {
+  const TrDoughFigures *figures;
+  guint index;                   /* of the line that is swapped */
+  TrDough *scratch;
+  Unknown unknowns[TR_N_HOLDS];
+  guint n;
+} Swap;
+
+static gboolean
+refuse (GError        **error,
+        TrBalanceError  code,
+        const char     *format,
+        ...) G_GNUC_PRINTF (3, 4);
+
+static gboolean
+refuse (GError        **error,
+        TrBalanceError  code,
+        const char     *format,
+        ...)
+{
+  va_list args;
+
+  va_start (args, format);
+  if (error != NULL)
+    *error = g_error_new_valist (TR_BALANCE_ERROR, (int) code, format, args);
+  va_end (args);
+
+  return FALSE;
+}
+
+static const char *
+name_of_hold (TrHold hold)
+{
+  static const char *const names[TR_N_HOLDS] = { "fat", "water", "salt", "yeast", "sugar", "milk solids" };
+
+  return names[hold];
+}
+
+/* Families */
+
+static gboolean
+is_liquid (const TrIngredient *ingredient)
+{
+  return ingredient->role == TR_ROLE_LIQUID || ingredient->role == TR_ROLE_DAIRY;
+}
+
+static gboolean
+is_dried (const TrIngredient *ingredient)
+{
+  return ingredient->role == TR_ROLE_DAIRY && ingredient->per_100g[TR_PART_WATER] < DRIED_WATER;
+}
+
+/* TR_N_HOLDS: weight. */
+static TrHold
+purpose_of (const TrIngredient *from,
+            const TrIngredient *to)
+{
+  switch (from->role)
+    {
+    case TR_ROLE_FAT: return TR_HOLD_FAT;
+    case TR_ROLE_LEAVEN: return TR_HOLD_YEAST;
+    case TR_ROLE_LIQUID: case TR_ROLE_DAIRY: return is_dried (from) || is_dried (to) ? TR_HOLD_SOLIDS : TR_HOLD_WATER;
+    case TR_ROLE_SALT: return TR_HOLD_SALT;
+    case TR_ROLE_SWEETENER: return TR_HOLD_SUGARS;
+    case TR_ROLE_FLOUR: case TR_ROLE_EGG: case TR_ROLE_STARTER: case TR_ROLE_OTHER: case TR_N_ROLES:
+    default: return TR_N_HOLDS;
+    }
+}
+
+/* What one gram holds, whatever the line. */
+static double
+share_of (const TrIngredient *ingredient,
+          TrHold              hold)
+{
+  const TrLine line = { .hydration_percent = NAN };
+  const TrLineFigures one = { .line = &line, .ingredient = *ingredient, .known = TRUE, .written_grams = 1 };
+
+  return tr_hold_of_line (&one, hold);
+}
+
+/* Without that part of it there is no amount that holds it; what is not known
+ * is told when it is asked for. */
+static gboolean
+can_take_place (const TrIngredient *from,
+                const TrIngredient *to)
+{
+  TrHold purpose = purpose_of (from, to);
+
+  if (from->role == TR_ROLE_OTHER || from->is_flour != to->is_flour || g_strcmp0 (from->id, to->id) == 0
+      || (from->role != to->role && !(is_liquid (from) && is_liquid (to))))
+    return FALSE;
+
+  return purpose == TR_N_HOLDS || !(share_of (from, purpose) <= 0 || share_of (to, purpose) <= 0);
+}
+
+static const TrLineFigures *
+get_line (const TrDoughFigures *figures,
+          guint                 index)
+{
+  return tr_formula_get_line (&figures->formula, index);
+}
+
+GPtrArray *
+tr_swap_list (const TrDoughFigures *figures,
+              guint                 index)
+{
+  GPtrArray *list = g_ptr_array_new ();
+  TrIngredient to;
+
+  g_return_val_if_fail (figures != NULL && index < figures->formula.lines->len, list);
+
+  const TrLineFigures *line = get_line (figures, index);
+
+  if (!line->known)
+    return list;
+  for (guint i = 0; i < figures->pantry->own->len; i++)
+    {
+      const TrOwnIngredient *own = figures->pantry->own->pdata[i];
+
+      if (tr_ingredient_resolve (figures->pantry, own->id, &to) && can_take_place (&line->ingredient, &to))
+        g_ptr_array_add (list, own->id);
+    }
+  for (guint i = 0; i < tr_builtin_count (); i++)
+    if (tr_pantry_find (figures->pantry, tr_builtin_get (i)->id) == NULL
+        && can_take_place (&line->ingredient, tr_builtin_get (i)))
+      g_ptr_array_add (list, (gpointer) tr_builtin_get (i)->id);
+
+  return list;
+}
+
+/* Nobody takes butter out of a dough because its flour is fatter. */
+static gboolean
+is_base (const TrIngredient *ingredient)
+{
+  return ingredient->is_flour || ingredient->role == TR_ROLE_STARTER;
+}
+
+/* Which line moves for what */
+
+static gboolean
+is_salt (const TrLineFigures *line)
+{
+  return tr_line_is_in_mix (line) && tr_line_has_role (line, TR_ROLE_SALT);
+}
+
+static gboolean
+is_fat (const TrLineFigures *line)
+{
+  return tr_line_has_role (line, TR_ROLE_FAT) && line->ingredient.per_100g[TR_PART_FAT] > 0;
+}
+
+/* -1: there is none. */
+static int
+find_mover (const TrDoughFigures *figures,
+            TrHold                hold,
+            guint                 but)
+{
+  int found;
+
+  switch (hold)
+    {
+    case TR_HOLD_WATER:
+      found = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, but);
+      return found >= 0 ? found : tr_balance_find_heaviest (figures, tr_balance_is_wet, NULL, but);
+    case TR_HOLD_SALT:
+      found = tr_balance_find_heaviest (figures, is_salt, NULL, but);
+      return found >= 0 ? found : tr_look_find_line (figures, is_salt);
+    case TR_HOLD_FAT:
+      return tr_balance_find_heaviest (figures, is_fat, NULL, but);
+    case TR_HOLD_YEAST: case TR_HOLD_SUGARS: case TR_HOLD_SOLIDS: case TR_N_HOLDS:
+    default:
+      return -1;
+    }
+}
+
+static gboolean
+is_finish (const TrLineFigures *line)
+{
+  return !tr_line_is_in_mix (line);
+}
+
+/* Grams that hold as much as the line did; its weight where that is not asked. */
+static double
+grams_for (const TrLineFigures *line,
+           const TrIngredient  *to,
+           TrHold               hold)
+{
+  if (hold == TR_N_HOLDS)
+    return line->written_grams;
+
+  return line->written_grams * share_of (&line->ingredient, hold) / share_of (to, hold);
+}
+
+TrHolds
+tr_swap_get_choices (const TrDoughFigures *figures,
+                     guint                 index,
+                     const char           *ingredient,
+                     TrHolds              *usual,
+                     TrHold               *first)
+{
+  static const TrHold others[] = { TR_HOLD_FAT, TR_HOLD_WATER, TR_HOLD_SALT };
+  TrIngredient to;
+
+  *usual = 0;
+  *first = TR_N_HOLDS;
+  g_return_val_if_fail (figures != NULL && index < figures->formula.lines->len, 0);
+
+  const TrLineFigures *line = get_line (figures, index);
+
+  if (!line->known || !tr_ingredient_resolve (figures->pantry, ingredient, &to) || !can_take_place (&line->ingredient, &to))
+    return 0;
+
+  *first = purpose_of (&line->ingredient, &to);
+  double grams = grams_for (line, &to, *first);
+  TrHolds choices = *first < TR_N_HOLDS ? TR_HOLDS (*first) : 0;
+
+  *usual = choices;
+  for (guint i = 0; i < G_N_ELEMENTS (others) && !is_finish (line); i++)
+    {
+      double change = grams * share_of (&to, others[i]) - tr_hold_of_line (line, others[i]);
+
+      if (fabs (change) <= tr_hold_tolerance_g (&figures->formula, others[i]) || others[i] == *first)
+        continue;
+      choices |= TR_HOLDS (others[i]);
+      if (!isnan (change) && !is_base (&to) && find_mover (figures, others[i], index) >= 0)
+        *usual |= TR_HOLDS (others[i]);
+    }
+
+  return choices;
+}
+
+/* Asking the formula */
+
+static double
+sum_of (const Swap      *swap,
+        const TrFormula *formula,
+        TrHold           hold)
+{
+  const TrLineFigures *own = tr_formula_get_line (formula, swap->index);
+  double sum = 0;
+
+  if (hold == TR_HOLD_SOLIDS || is_finish (own))
+    return tr_hold_of_line (own, hold);
+
+  for (guint i = 0; i < formula->lines->len; i++)
+    {
+      const TrLineFigures *line = tr_formula_get_line (formula, i);
+      double grams = is_finish (line) ? 0 : tr_hold_of_line (line, hold);
+
+      if (!isnan (grams))
+        sum += grams;
+    }
+
+  return sum;
+}
+
+/* What is held from `first` on when the lines stand where they do. */
+static void
+measure (const Swap *swap,
+         guint       first,
+         double      sums[TR_N_HOLDS])
+{
+  TrFormula formula;
+
+  for (guint k = first; k < swap->n; k++)
+    tr_balance_write_exactly (swap->scratch, &swap->unknowns[k].mover, swap->unknowns[k].number);
+  tr_formula_compute (swap->scratch, swap->figures->pantry, &formula);
+  for (guint k = first; k < swap->n; k++)
+    sums[k] = sum_of (swap, &formula, swap->unknowns[k].hold);
+  tr_formula_clear (&formula);
+}
+
+/* slopes[row][column]: what one more of the unit of line `column` adds to what
+ * line `row` holds. */
+static void
+find_slopes (Swap         *swap,
+             guint         first,
+             const double  sums[TR_N_HOLDS],
+             double        slopes[TR_LINEAR_MAX][TR_LINEAR_MAX])
+{
+  for (guint column = first; column < swap->n; column++)
+    {
+      Unknown *unknown = &swap->unknowns[column];
+      double number = unknown->number, step = 0.01 * MAX (number, 1), moved[TR_N_HOLDS];
+
+      unknown->number += step;
+      measure (swap, first, moved);
+      unknown->number = number;
+      for (guint row = first; row < swap->n; row++)
+        slopes[row - first][column - first] = (moved[row] - sums[row]) / step;
+    }
+}
+
+static const TrIngredient *
+ingredient_of (const Swap *swap,
+               guint       k)
+{
+  return &get_line (swap->figures, swap->unknowns[k].mover.index)->ingredient;
+}
+
+static gboolean
+refuse_below_nothing (const Swap  *swap,
+                      guint        k,
+                      double       number,
+                      GError     **error)
+{
+  const Unknown *unknown = &swap->unknowns[k];
+  double unit_g = tr_balance_grams_of_unit (unknown->mover.unit, &swap->figures->formula);
+  char less[G_ASCII_DTOSTR_BUF_SIZE], there[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_ascii_formatd (less, sizeof less, "%.4g", unknown->mover.grams - number * unit_g);
+  g_ascii_formatd (there, sizeof there, "%.4g", unknown->mover.grams);
+  if (unknown->mover.index == swap->index)
+    return refuse (error, TR_BALANCE_ERROR_REACH, "The dough brings more %s already than this would leave room for.",
+                   name_of_hold (unknown->hold));
+
+  return refuse (error, TR_BALANCE_ERROR_REACH, "There is not enough of “%s” to hold the %s: %s g would have to go, and there are %s g.",
+                 ingredient_of (swap, k)->name, name_of_hold (unknown->hold), less, there);
+}
+
+/* One step of Newton's rule: where the lines should stand. */
+static gboolean
+step_once (Swap         *swap,
+           guint         first,
+           const double  targets[TR_N_HOLDS],
+           gboolean     *is_there,
+           double        slopes[TR_LINEAR_MAX][TR_LINEAR_MAX],
+           GError      **error)
+{
+  double sums[TR_N_HOLDS], missing[TR_LINEAR_MAX], solved[TR_LINEAR_MAX][TR_LINEAR_MAX];
+  guint n = swap->n - first;
+
+  measure (swap, first, sums);
+  *is_there = TRUE;
+  for (guint k = 0; k < n; k++)
+    {
+      missing[k] = targets[first + k] - sums[first + k];
+      *is_there = *is_there && fabs (missing[k]) < CLOSE_ENOUGH_G;
+    }
+  find_slopes (swap, first, sums, slopes);
+  if (*is_there)
+    return TRUE;
+  memcpy (solved, slopes, sizeof solved);
+  if (!tr_linear_solve (solved, missing, n))
+    return refuse (error, TR_BALANCE_ERROR_REACH, NOT_AT_ONCE);
+
+  for (guint k = 0; k < n; k++)
+    {
+      double number = swap->unknowns[first + k].number + missing[k];
+
+      if (number < -TR_HAIR)
+        return refuse_below_nothing (swap, first + k, number, error);
+      swap->unknowns[first + k].number = MAX (number, 0);
+    }
+
+  return TRUE;
+}
+
+/* `gain`: what one more of its unit adds to what the first line holds. */
+static gboolean
+solve (Swap         *swap,
+       guint         first,
+       const double  targets[TR_N_HOLDS],
+       double       *gain,
+       GError      **error)
+{
+  double slopes[TR_LINEAR_MAX][TR_LINEAR_MAX];
+  gboolean is_there = FALSE;
+
+  for (guint i = 0; i < MAX_STEPS && !is_there; i++)
+    if (!step_once (swap, first, targets, &is_there, slopes, error))
+      return FALSE;
+  *gain = fabs (slopes[0][0]);
+
+  return is_there || refuse (error, TR_BALANCE_ERROR_REACH, NOT_AT_ONCE);
+}
+
+/* Writing */
+
+/* A mass or a percentage, which mean the same of another ingredient. */
+static gboolean
+is_own_unit (const TrMover *mover,
+             const char    *amount)
+{
+  g_autofree char *rewritten = tr_balance_dup_amount (mover, mover->number);
+  TrAmount written, again;
+
+  if (!tr_amount_parse (amount, &written, NULL) || !tr_amount_parse (rewritten, &again, NULL))
+    return FALSE;
+
+  return written.parts[0].unit == mover->unit && again.parts[0].unit == mover->unit;
+}
+
+/* What stood there stays where it is right already. */
+static void
+write_rounded (Swap    *swap,
+               Unknown *unknown,
+               double   allowed)
+{
+  const char *amount = tr_dough_get_line (swap->figures->dough, unknown->mover.index)->amount;
+
+  if (fabs (unknown->number - unknown->mover.number) <= allowed && is_own_unit (&unknown->mover, amount))
+    {
+      unknown->number = unknown->mover.number;
+      tr_set_text (&tr_dough_get_line (swap->scratch, unknown->mover.index)->amount, amount);
+      return;
+    }
+  unknown->number = tr_balance_round_nice (unknown->number, allowed);
+  tr_balance_write_mover (swap->scratch, &unknown->mover, unknown->number);
+}
+
+static gboolean
+solve_and_round (Swap    *swap,
+                 GError **error)
+{
+  double targets[TR_N_HOLDS], gain, allowed;
+
+  for (guint k = 0; k < swap->n; k++)
+    targets[k] = sum_of (swap, &swap->figures->formula, swap->unknowns[k].hold);
+
+  for (guint k = 0; k < swap->n; k++)
+    {
+      Unknown *unknown = &swap->unknowns[k];
+
+      if (!solve (swap, k, targets, &gain, error))
+        return FALSE;
+      allowed = tr_hold_tolerance_g (&swap->figures->formula, unknown->hold) / gain;
+      write_rounded (swap, unknown, unknown->mover.index == swap->index ? MIN (allowed, RELATIVE_TOLERANCE * unknown->number) : allowed);
+    }
+
+  return TRUE;
+}
+
+static void
+add_unknown (Swap   *swap,
+             guint   index,
+             TrHold  hold,
+             double  grams)
+{
+  Unknown *unknown = &swap->unknowns[swap->n++];
+
+  unknown->hold = hold;
+  tr_balance_init_mover (&unknown->mover, swap->figures, index, 1);
+  unknown->number = grams / tr_balance_grams_of_unit (unknown->mover.unit, &swap->figures->formula);
+}
+
+/* Another ingredient of the same weight; "2 sticks" may weigh something else now. */
+static void
+keep_weight (Swap                *swap,
+             const TrLineFigures *line)
+{
+  TrMover mover;
+  TrFormula formula;
+
+  tr_formula_compute (swap->scratch, swap->figures->pantry, &formula);
+  gboolean is_same = fabs (tr_formula_get_line (&formula, swap->index)->written_grams - line->written_grams) < CLOSE_ENOUGH_G;
+  tr_formula_clear (&formula);
+  if (is_same)
+    return;
+
+  tr_balance_init_mover (&mover, swap->figures, swap->index, 1);
+  tr_balance_write_mover (swap->scratch, &mover,
+                          tr_balance_round_nice (mover.number, tr_hold_tolerance_g (&swap->figures->formula, TR_HOLD_SALT)));
+}
+
+static gboolean
+is_known (const TrIngredient  *ingredient,
+          TrHold               hold,
+          GError             **error)
+{
+  if (isfinite (share_of (ingredient, hold)))
+    return TRUE;
+
+  return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "How much %s “%s” brings is not known, so it cannot be held.",
+                 name_of_hold (hold), ingredient->name);
+}
+
+/* The lines that make up for the rest. */
+static gboolean
+add_others (Swap                *swap,
+            const TrIngredient  *to,
+            TrHolds              holds,
+            GError             **error)
+{
+  static const TrHold others[] = { TR_HOLD_FAT, TR_HOLD_WATER, TR_HOLD_SALT };
+  const TrLineFigures *line = get_line (swap->figures, swap->index);
+
+  for (guint i = 0; i < G_N_ELEMENTS (others); i++)
+    {
+      if ((holds & TR_HOLDS (others[i])) == 0)
+        continue;
+      int mover = find_mover (swap->figures, others[i], swap->index);
+
+      if (!is_known (&line->ingredient, others[i], error) || !is_known (to, others[i], error))
+        return FALSE;
+      if (mover < 0 || (guint) mover == swap->index || isnan (get_line (swap->figures, (guint) mover)->written_grams))
+        return refuse (error, TR_BALANCE_ERROR_NO_LINE, "The dough has no %s line that could make up for the %s.",
+                       name_of_hold (others[i]), name_of_hold (others[i]));
+      add_unknown (swap, (guint) mover, others[i], get_line (swap->figures, (guint) mover)->written_grams);
+    }
+  for (guint k = 0; k < swap->n; k++)
+    for (guint other = 0; other < swap->n; other++)
+      if (swap->unknowns[k].mover.index != swap->index && !is_known (ingredient_of (swap, k), swap->unknowns[other].hold, error))
+        return FALSE;
+
+  return TRUE;
+}
+
+static gboolean
+plan (Swap                *swap,
+      const TrIngredient  *to,
+      TrHolds              holds,
+      GError             **error)
+{
+  const TrLineFigures *line = get_line (swap->figures, swap->index);
+  TrHold purpose = purpose_of (&line->ingredient, to);
+  gboolean is_held = purpose < TR_N_HOLDS && (holds & TR_HOLDS (purpose)) != 0;
+
+  if (is_held)
+    {
+      if (!is_known (&line->ingredient, purpose, error) || !is_known (to, purpose, error))
+        return FALSE;
+      add_unknown (swap, swap->index, purpose, grams_for (line, to, purpose));
+      holds &= ~TR_HOLDS (purpose);
+    }
+  else
+    {
+      keep_weight (swap, line);
+    }
+  if (!is_finish (line) && !add_others (swap, to, holds, error))
+    return FALSE;
+
+  return solve_and_round (swap, error);
+}
+
+gboolean
+tr_swap_apply (TrDough               *dough,
+               const TrDoughFigures  *figures,
+               guint                  index,
+               const char            *ingredient,
+               TrHolds                holds,
+               GError               **error)
+{
+  TrIngredient to;
+
+  g_return_val_if_fail (dough != NULL && figures != NULL && ingredient != NULL, FALSE);
+  g_return_val_if_fail (dough->lines->len == figures->formula.lines->len && index < dough->lines->len, FALSE);
+
+  const TrLineFigures *line = get_line (figures, index);
+
+  if (!line->known || isnan (line->written_grams))
+    return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "This line cannot be weighed yet, so nothing can be held: write its amount first.");
+  if (!tr_ingredient_resolve (figures->pantry, ingredient, &to) || !can_take_place (&line->ingredient, &to))
+    return refuse (error, TR_BALANCE_ERROR_NO_LINE, "“%s” cannot take the place of “%s”.", ingredient, line->ingredient.name);
+
+  g_autoptr (TrDough) scratch = tr_dough_copy (figures->dough);
+  Swap swap = { .figures = figures, .index = index, .scratch = scratch };
+
+  tr_set_text (&tr_dough_get_line (scratch, index)->ingredient, ingredient);
+  if (!plan (&swap, &to, holds, error))
+    return FALSE;
+
+  for (guint i = 0; i < dough->lines->len; i++)
+    tr_set_text (&tr_dough_get_line (dough, i)->amount, tr_dough_get_line (scratch, i)->amount);
+  tr_set_text (&tr_dough_get_line (dough, index)->ingredient, ingredient);
+
+  return TRUE;
+}

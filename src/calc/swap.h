@@ -1,0 +1,51 @@
+/* swap.h: one ingredient for another, with what counts held still
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What takes the place of a line is of its kind, and is first for one thing:
+ *
+ *   fats               fat
+ *   yeasts             yeast counted as fresh
+ *   milk, water, ...   water
+ *   to or from dried   the solids of milk that are not fat
+ *   salts              salt
+ *   sweeteners         sugars
+ *   flours, eggs, ...  weight
+ *
+ * Held: the sum of the whole mix (a finish line: of the line) stays. The line
+ * itself answers for what it is for; for the rest the dough's water (none: its
+ * heaviest liquid), the salt line, the fat line of the dough are moved. What
+ * the line is for and is not held: it keeps its weight. Amounts are written as
+ * balance.h says, and one that would move by less than the rounding is left
+ * alone. The formula itself is asked, so percentages follow.
+ */
+
+#pragma once
+
+#include "account.h"
+
+G_BEGIN_DECLS
+
+/* (transfer full) (element-type utf8): ids of what could take its place, the
+ * baker's own first; borrowed from the pantry and the table. */
+GPtrArray *tr_swap_list        (const TrDoughFigures *figures,
+                                guint                 index);
+/* Which holds make a difference, and in `usual` those of them that something
+ * in the dough can hold. The first of TrHold order is not always what the line
+ * is for: that is `first` (TR_N_HOLDS: weight). */
+TrHolds    tr_swap_get_choices (const TrDoughFigures *figures,
+                                guint                 index,
+                                const char           *ingredient,
+                                TrHolds              *usual,
+                                TrHold               *first);
+/* Writes to `dough`, which is owned and has the lines that `figures` were
+ * computed from. FALSE with a sentence (TR_BALANCE_ERROR): nothing was written. */
+gboolean   tr_swap_apply       (TrDough              *dough,
+                                const TrDoughFigures *figures,
+                                guint                 index,
+                                const char           *ingredient,
+                                TrHolds               holds,
+                                GError              **error);
+
+G_END_DECLS
