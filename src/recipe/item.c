@@ -169,26 +169,55 @@ is_inner_hyphen (const TrTokens *tokens,
          tr_tokens_get (tokens, at)->end == tr_tokens_get (tokens, at + 1)->start;
 }
 
+/* Where the next part of an amount begins: after "plus", with or without a comma. */
+static guint
+skip_joint (const TrTokens *tokens,
+            guint           at,
+            guint           end)
+{
+  guint joint = tr_tokens_is_sign (tokens, at, ',') ? at + 1 : at;
+
+  return joint < end && is_joint (tokens, joint, end) && strcmp (tr_tokens_get (tokens, joint)->word, "with") != 0 ? joint + 1 : at;
+}
+
+/* A further part. What stands in brackets after the last of several spoons is
+ * the weight of all of them, unless the first has a bracket of its own. */
+static void
+join_part (TrMeasure       *measure,
+           const TrMeasure *alone,
+           const TrMeasure *more)
+{
+  TrUnit counts = measure->counts;
+
+  if (alone->kind != more->kind && measure->kind > TR_MEASURE_METRIC_VOLUME)
+    *measure = *more;
+  else
+    {
+      strcat (measure->amount, " plus ");
+      strcat (measure->amount, more->amount);
+      measure->kind = MAX (measure->kind, more->kind);
+      measure->number = NAN;
+    }
+  measure->counts = counts;
+}
+
 /* "1 cup plus 1 tbsp": one amount, as long as no egg is counted. */
 static guint
 read_leading (Item *item,
               guint at)
 {
-  TrMeasure more;
-  guint next, after;
+  TrMeasure more, alone;
+  guint next, after, part;
 
   if (!tr_measure_read_group (item->tokens, at, item->end, &next, &item->measure, &item->disagrees))
     return at;
-  while (is_joint (item->tokens, next, item->end) && !is_word (item, next, "with") &&
+  while ((part = skip_joint (item->tokens, next, item->end)) > next && tr_measure_read (item->tokens, part, item->end, &after, &alone) &&
          item->measure.kind <= TR_MEASURE_COUNT && !item->measure.is_bad &&
-         tr_measure_read_group (item->tokens, next + 1, item->end, &after, &more, &item->disagrees) &&
+         tr_measure_read_group (item->tokens, part, item->end, &after, &more, &item->disagrees) &&
          more.kind <= TR_MEASURE_COUNT && !more.is_bad &&
          strlen (item->measure.amount) + strlen (more.amount) + 7 < sizeof item->measure.amount)
     {
-      strcat (item->measure.amount, " plus ");
-      strcat (item->measure.amount, more.amount);
-      item->measure.kind = MAX (item->measure.kind, more.kind);
-      item->measure.number = NAN;
+      join_part (&item->measure, &alone, &more);
       next = after;
     }
   return next;
@@ -209,6 +238,10 @@ read_name_bracket (Item *item,
         item->measure = other;
       return next;
     }
+  /* "Egg wash (1 egg" */
+  if (item->measure.kind == TR_MEASURE_NONE && tr_measure_read (item->tokens, at + 1, item->end, &next, &other) &&
+      other.kind == TR_MEASURE_COUNT)
+    item->measure = other;
   if (is_word (item, at + 1, "or") && item->either == 0)
     item->either = at + 2;
   for (at++; at < item->end && !tr_tokens_is_sign (item->tokens, at, ')'); at++)
@@ -253,16 +286,25 @@ starts_extra (const Item *item,
 {
   TrMeasure measure;
   guint next = at + 1;
+  gboolean has_joint = is_joint (item->tokens, at, item->end);
 
-  if (!is_joint (item->tokens, at, item->end))
+  if (!has_joint && !tr_tokens_is_sign (item->tokens, at, ',') && !tr_tokens_is_sign (item->tokens, at, ';') &&
+      !tr_tokens_is_sign (item->tokens, at, '('))
     return FALSE;
+  if (!has_joint && is_joint (item->tokens, next, item->end))
+    {
+      has_joint = TRUE;
+      next++;
+    }
   if (is_word (item, next, "a") || is_word (item, next, "some") || is_word (item, next, "little"))
     next++;
   if (is_word (item, next, "little"))
     next++;
+  /* ", more for rolling" but not ", extra cold" */
   if (tr_words_has (TR_WORD_EXTRA, item->tokens, next, item->end))
-    return TRUE;
-  return tr_measure_read (item->tokens, at + 1, item->end, &next, &measure) &&
+    return has_joint || next + 1 >= item->end || tr_words_has (TR_WORD_STOP, item->tokens, next + 1, item->end) ||
+           tr_tokens_is_sign (item->tokens, next + 1, ')');
+  return has_joint && tr_measure_read (item->tokens, next, item->end, &next, &measure) &&
          tr_words_has (TR_WORD_PURPOSE, item->tokens, next, item->end);
 }
 
@@ -791,8 +833,8 @@ tr_item_starts (const TrTokens *tokens,
     return FALSE;
   if (tr_measure_read_group (tokens, at, end, &next, &measure, &ignored))
     {
-      while (!is_egg (measure.counts) && is_joint (tokens, next, end) &&
-             tr_measure_read_group (tokens, next + 1, end, &after, &measure, &ignored))
+      while (!is_egg (measure.counts) && skip_joint (tokens, next, end) > next &&
+             tr_measure_read_group (tokens, skip_joint (tokens, next, end), end, &after, &measure, &ignored))
         next = after;
       if (measure.kind == TR_MEASURE_BARE && tr_tokens_get (tokens, at)->type != TR_TOKEN_NUMBER)
         return FALSE;
@@ -875,11 +917,14 @@ tr_item_read (const TrTokens    *tokens,
         n++;
       }
   read_line (tokens, start, end, place, lines);
-  /* What is said at the end is said of all: "1 egg beaten with 1 tbsp milk, for brushing". */
+  /* What is said at an end is said of all: "egg wash: ", "…, for brushing". */
   const TrRecipeLine *last = lines->pdata[lines->len - 1];
-  for (guint i = first; i + 1 < lines->len; i++)
+  for (guint i = first; i < lines->len; i++)
     {
       TrRecipeLine *line = lines->pdata[i];
+
+      if (((TrRecipeLine *) lines->pdata[first])->stage == TR_STAGE_FINISH)
+        line->stage = TR_STAGE_FINISH;
 
       if (last->stage == TR_STAGE_FINISH && line->stage != last->stage)
         line->stage = last->stage;

@@ -343,6 +343,45 @@ def check_paper(bench):
                   (paths[0].read_bytes() != paths[1].read_bytes()) == differ)
 
 
+RECIPE = '''Slipway rolls
+Makes two dozen
+500 g (4 cups) bread flour
+300 ml water
+1 tsp lemon juice
+For the butter block:
+250 g butter
+'''
+
+
+def check_recipe(bench):
+    tap, target = bench.tap, bench.folder / 'rolls.tourier'
+    (bench.folder / 'rolls.html').write_text(RECIPE, encoding='utf-8')
+    run = bench.run('--read-recipe', bench.folder / 'rolls.html', '--output', target)
+    tap.check('a recipe becomes a trial, whatever its file is called', run.returncode == 0 and target.exists() and not run.stderr, run)
+    read = strictly(target.read_text(encoding='utf-8'))['doughs'][0]
+    lines = [(line['stage'], line['ingredient'], line['amount']) for line in read['lines']]
+    tap.check('its lines', lines == [('dough', 'flour-bread', '500 g'), ('dough', 'water', '300 ml'), ('dough', None, '1 tsp'),
+                                     ('roll-in', 'butter-unsalted', '250 g')], lines)
+    tap.check('its pieces', read['pieces_written'] == 24, read)
+    account = run.stdout.decode()
+    tap.check('the account says how, what was guessed and why not',
+              'unsalted is taken' in account and 'Not understood' in account and '3 of 4 lines' in account, account)
+    tap.check('the trial has figures', bench.run('--figures', target).returncode == 0)
+    piped = bench.run('--read-recipe', '-', '--output', target, stdin=None, input=RECIPE.encode())
+    tap.check('- reads a recipe from the standard input', piped.returncode == 0 and piped.stdout == run.stdout, piped)
+    tap.check('what was there is kept beside it', (bench.folder / 'rolls.tourier~').exists())
+    nowhere = bench.folder / 'nowhere.tourier'
+    for name, content, word in (('an empty recipe', b'', 'empty'), ('a picture', b'\x89PNG\r\n\x1a\n\0\0', 'not text'),
+                                ('a page without a recipe', b'<html><body><p>Good morning</p></body></html>', 'No recipe'),
+                                ('five megabytes', b'hello world\n' * 450000, '1 MiB')):
+        (bench.folder / 'in.txt').write_bytes(content)
+        bench.refused(name, word, '--read-recipe', bench.folder / 'in.txt', '--output', nowhere)
+        tap.check(f'{name}: nothing is written', not nowhere.exists())
+    bench.refused('a recipe without an output', '--output', '--read-recipe', bench.folder / 'rolls.html')
+    bench.refused('a recipe into no trial', '.tourier', '--read-recipe', bench.folder / 'rolls.html', '--output', bench.folder / 'x.pdf')
+    bench.refused('a recipe in units', '--units', '--read-recipe', bench.folder / 'rolls.html', '--output', nowhere, '--units', 'us')
+
+
 def main(tourier, demo):
     bench = Bench(os.path.abspath(tourier), os.path.abspath(demo))
     check_report(bench)
@@ -353,6 +392,7 @@ def main(tourier, demo):
     check_refusals(bench)
     check_outputs_that_fail(bench)
     check_paper(bench)
+    check_recipe(bench)
     subprocess.run(['rm', '-rf', bench.folder], check=True)
     return bench.tap.end()
 
