@@ -14,7 +14,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LINES 13
+#define LINES 11
 #define MANY_BANDS 10
 
 struct _TrLayersView
