@@ -10,7 +10,9 @@
 
 #pragma once
 
+#include "../calc/account.h"
 #include "../calc/figures.h"
+#include "../calc/repair.h"
 
 G_BEGIN_DECLS
 
@@ -83,6 +85,14 @@ char       *tr_words_one_line      (const char *text);
 /* Sentences. */
 char       *tr_words_problem       (const TrReader *reader, const TrProblem *problem);
 char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);
+/* "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. Fat, water and effective salt are as
+ * before."; `figures` are those from before it. */
+char       *tr_words_account       (const TrReader *reader, const TrDoughFigures *figures, const TrAccount *account);
+const char *tr_words_hold          (TrHold hold);          /* "Effective salt"; TR_N_HOLDS: "Weight" */
+char       *tr_words_repair        (const TrReader *reader, const TrRepair *repair);   /* for a button: "Bring salt to 2 %" */
+/* "Salt went from 30 g to 20 g. Effective salt is now 2 % of the flour." */
+char       *tr_words_repaired      (const TrReader *reader, const TrDoughFigures *figures, const TrRepair *repair,
+                                    const TrAccount *account);
 
 /* How the reader's typing is understood: the reader's unit may be left out
  * ("205", "205 mm", "8 1/8 in", "20.5 cm", "2 h 15", with either decimal sign
