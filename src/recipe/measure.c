@@ -10,6 +10,7 @@
  * use. Looks a fixed number of tokens ahead.
  */
 
+#include "count.h"
 #include "measure.h"
 
 #include <math.h>
@@ -24,167 +25,6 @@
 static gboolean read_parts (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
 static gboolean read_measure (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
 static gboolean read_bracket (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
-
-typedef struct { double value; char text[48]; gboolean is_range, is_bad, is_article; double readings[2]; } Quantity;
-
-static void
-print_number (double  value,
-              char   *text,
-              gsize   size)
-{
-  GString *out = g_string_new (NULL);
-
-  tr_json_append_number (out, value < 1e9 ? round (value * 1e6) / 1e6 : value);
-  g_strlcpy (text, out->str, size);
-  g_string_free (out, TRUE);
-}
-
-static double
-word_number (const TrWordEntry *entry)
-{
-  return strcmp (entry->value, "1/3") == 0 ? 1.0 / 3 : g_ascii_strtod (entry->value, NULL);
-}
-
-static guint
-skip_words (const TrTokens *tokens,
-            guint           at,
-            guint           end,
-            const char     *word)
-{
-  while (at < end && strcmp (tr_tokens_get (tokens, at)->word, word) == 0)
-    at++;
-  return at;
-}
-
-/* "half a", "three quarters of a", "two dozen", "a dozen": what multiplies. */
-static guint
-read_multipliers (const TrTokens *tokens,
-                  guint           at,
-                  guint           end,
-                  double         *value)
-{
-  for (;;)
-    {
-      guint ahead = skip_words (tokens, skip_words (tokens, at, end, "of"), end, "a");
-      guint next = ahead;
-      const TrWordEntry *entry = tr_words_match (TR_WORD_NUMBER, tokens, ahead, end, &next);
-
-      if (tr_tokens_is_sign (tokens, ahead, '-') && entry == NULL)
-        entry = tr_words_match (TR_WORD_NUMBER, tokens, ahead + 1, end, &next);
-      if (entry == NULL || (word_number (entry) >= 1 && fabs (word_number (entry) - 12) > 0.1))
-        return at;
-      *value *= word_number (entry);
-      at = next;
-    }
-}
-
-static gboolean
-read_number_words (const TrTokens *tokens,
-                   guint           at,
-                   guint           end,
-                   guint          *next,
-                   Quantity       *quantity)
-{
-  const TrWordEntry *entry = tr_words_match (TR_WORD_NUMBER, tokens, at, end, next);
-  double fraction = 1;
-  guint ahead;
-
-  if (entry == NULL)
-    return FALSE;
-  quantity->value = word_number (entry);
-  quantity->is_article = g_str_has_prefix (entry->phrase, "a");
-  ahead = *next;
-  *next = read_multipliers (tokens, *next, end, &quantity->value);
-  quantity->is_article &= ahead == *next;
-  ahead = skip_words (tokens, *next, end, "and");
-  if (ahead > *next)
-    {
-      guint after = read_multipliers (tokens, ahead, end, &fraction);
-
-      if (after > ahead && fraction < 1)
-        {
-          quantity->value += fraction;
-          *next = after;
-        }
-    }
-  print_number (quantity->value, quantity->text, sizeof quantity->text);
-  *next = skip_words (tokens, *next, end, "of");
-  if (!quantity->is_article)
-    *next = skip_words (tokens, *next, end, "a");
-  return TRUE;
-}
-
-static gboolean
-read_number_token (const TrTokens *tokens,
-                   guint           at,
-                   guint           end,
-                   guint          *next,
-                   Quantity       *quantity)
-{
-  const TrToken *token = tr_tokens_get (tokens, at);
-  gsize length = token->end - token->start;
-
-  if (token->type != TR_TOKEN_NUMBER)
-    return FALSE;
-  quantity->value = token->value;
-  quantity->is_bad = isnan (token->value);
-  quantity->readings[0] = token->readings[0];
-  quantity->readings[1] = token->readings[1];
-  g_strlcpy (quantity->text, tokens->text + token->start, MIN (length + 1, sizeof quantity->text));
-  *next = read_multipliers (tokens, at + 1, end, &quantity->value);
-  if (*next > at + 1)
-    print_number (quantity->value, quantity->text, sizeof quantity->text);
-  return TRUE;
-}
-
-/* "350-375", "2 to 3", "2 or 3": kept as a range. */
-static void
-read_range_end (const TrTokens *tokens,
-                guint           end,
-                guint          *next,
-                Quantity       *quantity)
-{
-  Quantity last = { 0 };
-  guint at = *next;
-  guint after;
-  const char *word;
-
-  if (at >= end)
-    return;
-  word = tr_tokens_get (tokens, at)->word;
-  if (!tr_tokens_is_sign (tokens, at, '-') && strcmp (word, "to") != 0 && strcmp (word, "or") != 0)
-    return;
-  if (at + 1 >= end || (!read_number_token (tokens, at + 1, end, &after, &last) &&
-                        (*word == 'o' || !read_number_words (tokens, at + 1, end, &after, &last))))
-    return;
-  if (last.is_article || last.is_bad || quantity->is_bad || (*word == 'o' && last.value > 3 * quantity->value) ||
-      strlen (quantity->text) + strlen (last.text) + 2 > sizeof quantity->text)
-    return;
-  /* "1 1/4-ounce" and "14 - 1 oz" are none */
-  if (last.value < quantity->value)
-    return;
-  strcat (quantity->text, "-");
-  strcat (quantity->text, last.text);
-  quantity->value = (quantity->value + last.value) / 2;
-  quantity->is_range = TRUE;
-  *next = after;
-}
-
-static gboolean
-read_quantity (const TrTokens *tokens,
-               guint           at,
-               guint           end,
-               guint          *next,
-               Quantity       *quantity)
-{
-  *quantity = (Quantity) { .readings = { NAN, NAN } };
-  if (at >= end || (!read_number_token (tokens, at, end, next, quantity) &&
-                    !read_number_words (tokens, at, end, next, quantity)))
-    return FALSE;
-  if (!quantity->is_article)
-    read_range_end (tokens, end, next, quantity);
-  return TRUE;
-}
 
 static TrMeasureKind
 kind_of_unit (TrUnit unit)
@@ -257,9 +97,9 @@ read_unit (const TrTokens *tokens,
 }
 
 static void
-set_amount (TrMeasure      *measure,
-            const Quantity *quantity,
-            const char     *unit)
+set_amount (TrMeasure     *measure,
+            const TrCount *quantity,
+            const char    *unit)
 {
   g_snprintf (measure->amount, sizeof measure->amount, "%s%s%s", quantity->text, *unit != '\0' ? " " : "", unit);
 }
@@ -267,7 +107,7 @@ set_amount (TrMeasure      *measure,
 /* A unit of the table: so many of one that calc knows. */
 static void
 set_odd_unit (TrMeasure         *measure,
-              const Quantity    *quantity,
+              const TrCount     *quantity,
               const TrWordEntry *entry)
 {
   char *unit;
@@ -284,7 +124,7 @@ set_odd_unit (TrMeasure         *measure,
   if (measure->kind == TR_MEASURE_METRIC_VOLUME && fabs (each - 1) > 0.5)
     measure->kind = TR_MEASURE_MEASURE;
   measure->number = quantity->value * each;
-  print_number (measure->number, number, sizeof number);
+  tr_count_print (measure->number, number, sizeof number);
   g_snprintf (measure->amount, sizeof measure->amount, "%s %s", number, unit);
 }
 
@@ -393,7 +233,7 @@ read_times (const TrTokens *tokens,
             guint           at,
             guint           end,
             guint          *next,
-            const Quantity *quantity,
+            const TrCount  *quantity,
             TrMeasure      *measure,
             guint           depth)
 {
@@ -430,8 +270,8 @@ read_times (const TrTokens *tokens,
 }
 
 static void
-fill_number (TrMeasure      *measure,
-             const Quantity *quantity)
+fill_number (TrMeasure     *measure,
+             const TrCount *quantity)
 {
   measure->number = quantity->value;
   measure->is_range = quantity->is_range;
@@ -445,7 +285,7 @@ read_unit_of (const TrTokens *tokens,
               guint           at,
               guint           end,
               guint          *next,
-              const Quantity *quantity,
+              const TrCount  *quantity,
               TrMeasure      *measure)
 {
   const TrWordEntry *entry = tr_words_match (TR_WORD_UNIT, tokens, at, end, next);
@@ -486,7 +326,7 @@ static void
 split_mixed (const TrTokens *tokens,
              guint           after,
              guint           end,
-             Quantity       *quantity,
+             TrCount        *quantity,
              double         *times)
 {
   const char *fraction = strchr (quantity->text, ' ');
@@ -511,7 +351,7 @@ read_measure (const TrTokens *tokens,
               guint           depth)
 {
   const TrWordEntry *size = NULL;
-  Quantity quantity;
+  TrCount quantity;
   double times = 1;
   guint after;
 
@@ -519,7 +359,7 @@ read_measure (const TrTokens *tokens,
   at = skip_before (tokens, at, end, &size);
   if (at >= end)
     return FALSE;
-  if (!read_quantity (tokens, at, end, &after, &quantity))
+  if (!tr_count_read (tokens, at, end, &after, &quantity))
     return read_unnumbered (tokens, at, end, next, measure);
   if (is_not_amount (tokens, after, end, quantity.value))
     return FALSE;
@@ -740,7 +580,7 @@ tr_measure_dup_scaled (const TrMeasure *measure,
 {
   char number[48];
 
-  print_number (measure->number * factor, number, sizeof number);
+  tr_count_print (measure->number * factor, number, sizeof number);
   return measure->unit < TR_N_UNITS ? g_strdup_printf ("%s %s", number, tr_unit_id (measure->unit)) : g_strdup (number);
 }
 
