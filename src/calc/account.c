@@ -27,8 +27,8 @@ change_free (gpointer data)
 }
 
 double
-tr_hold_of_line (const TrLineFigures *line,
-                 TrHold               hold)
+tr_kept_of_line (const TrLineFigures *line,
+                 TrKept               hold)
 {
   const TrIngredient *ingredient = &line->ingredient;
   double per_100g[TR_N_PARTS];
@@ -39,24 +39,24 @@ tr_hold_of_line (const TrLineFigures *line,
   tr_ingredient_compose (ingredient, line->line->hydration_percent, per_100g);
   switch (hold)
     {
-    case TR_HOLD_FAT: return tr_part_of (line->written_grams, per_100g[TR_PART_FAT]);
-    case TR_HOLD_WATER: return tr_part_of (line->written_grams, per_100g[TR_PART_WATER]);
-    case TR_HOLD_SALT: return tr_part_of (line->written_grams, tr_salt_per_100g (ingredient, per_100g));
-    case TR_HOLD_YEAST: return ingredient->fresh_yeast_factor > 0 ? line->written_grams * ingredient->fresh_yeast_factor : 0;
-    case TR_HOLD_SUGARS: return tr_part_of (line->written_grams, per_100g[TR_PART_SUGARS]);
-    case TR_HOLD_SOLIDS: return tr_part_of (line->written_grams, 100 - per_100g[TR_PART_WATER] - per_100g[TR_PART_FAT]);
-    case TR_N_HOLDS:
+    case TR_KEPT_FAT: return tr_part_of (line->written_grams, per_100g[TR_PART_FAT]);
+    case TR_KEPT_WATER: return tr_part_of (line->written_grams, per_100g[TR_PART_WATER]);
+    case TR_KEPT_SALT: return tr_part_of (line->written_grams, tr_salt_per_100g (ingredient, per_100g));
+    case TR_KEPT_YEAST: return ingredient->fresh_yeast_factor > 0 ? line->written_grams * ingredient->fresh_yeast_factor : 0;
+    case TR_KEPT_SUGARS: return tr_part_of (line->written_grams, per_100g[TR_PART_SUGARS]);
+    case TR_KEPT_SOLIDS: return tr_part_of (line->written_grams, 100 - per_100g[TR_PART_WATER] - per_100g[TR_PART_FAT]);
+    case TR_N_KEPT:
     default: g_return_val_if_reached (NAN);
     }
 }
 
 double
-tr_hold_tolerance_g (const TrFormula *formula,
-                     TrHold           hold)
+tr_kept_tolerance_g (const TrFormula *formula,
+                     TrKept           hold)
 {
   double whole = formula->written_flour_g > 0 ? formula->written_flour_g : formula->written_total_g;
 
-  return whole / 100 * (hold == TR_HOLD_SALT || hold == TR_HOLD_YEAST ? TR_RATIO_FINE_TOLERANCE : TR_RATIO_TOLERANCE);
+  return whole / 100 * (hold == TR_KEPT_SALT || hold == TR_KEPT_YEAST ? TR_RATIO_FINE_TOLERANCE : TR_RATIO_TOLERANCE);
 }
 
 static gboolean
@@ -98,10 +98,10 @@ add_up (TrAccount           *account,
         const TrLineFigures *is,
         gboolean             changed)
 {
-  for (TrHold hold = 0; hold < TR_N_HOLDS; hold++)
+  for (TrKept hold = 0; hold < TR_N_KEPT; hold++)
     {
-      double before_g = was != NULL && tr_line_is_in_mix (was) ? tr_hold_of_line (was, hold) : 0;
-      double after_g = tr_line_is_in_mix (is) ? tr_hold_of_line (is, hold) : 0;
+      double before_g = was != NULL && tr_line_is_in_mix (was) ? tr_kept_of_line (was, hold) : 0;
+      double after_g = tr_line_is_in_mix (is) ? tr_kept_of_line (is, hold) : 0;
 
       if (!changed && (isnan (before_g) || isnan (after_g)))
         continue;
@@ -147,8 +147,8 @@ tr_account_new (const TrDoughFigures *before,
     }
   tr_formula_clear (&formula);
   g_ptr_array_sort (account->changes, compare_changes);
-  for (TrHold hold = 0; hold < TR_N_HOLDS; hold++)
-    account->tolerance_g[hold] = tr_hold_tolerance_g (&before->formula, hold);
+  for (TrKept hold = 0; hold < TR_N_KEPT; hold++)
+    account->tolerance_g[hold] = tr_kept_tolerance_g (&before->formula, hold);
 
   return account;
 }
@@ -165,9 +165,9 @@ tr_account_free (TrAccount *account)
 
 gboolean
 tr_account_is_held (const TrAccount *account,
-                    TrHold           hold)
+                    TrKept           hold)
 {
-  g_return_val_if_fail (account != NULL && hold < TR_N_HOLDS, FALSE);
+  g_return_val_if_fail (account != NULL && hold < TR_N_KEPT, FALSE);
 
   return fabs (account->after_g[hold] - account->before_g[hold]) <= SLACK * account->tolerance_g[hold] + TR_HAIR;
 }

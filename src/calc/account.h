@@ -17,10 +17,10 @@ G_BEGIN_DECLS
  * whole mix as written, yeast counted as fresh, salt by effect. The solids are
  * those of milk that are not fat, and are looked for in one line only. */
 typedef enum {
-  TR_HOLD_FAT, TR_HOLD_WATER, TR_HOLD_SALT, TR_HOLD_YEAST, TR_HOLD_SUGARS, TR_HOLD_SOLIDS, TR_N_HOLDS
-} TrHold;
-typedef guint TrHolds;
-#define TR_HOLDS(hold) (1u << (hold))
+  TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT, TR_KEPT_YEAST, TR_KEPT_SUGARS, TR_KEPT_SOLIDS, TR_N_KEPT
+} TrKept;
+typedef guint TrKeptSet;
+#define TR_KEPT_BIT(hold) (1u << (hold))
 
 typedef struct {
   guint index;                   /* of the line */
@@ -31,8 +31,8 @@ typedef struct {
 
 typedef struct {
   GPtrArray *changes;            /* TrChange: other ingredients first, then in document order */
-  double before_g[TR_N_HOLDS], after_g[TR_N_HOLDS];   /* of the mix; NaN: not known */
-  double tolerance_g[TR_N_HOLDS];/* what rounding the amounts may miss */
+  double before_g[TR_N_KEPT], after_g[TR_N_KEPT];   /* of the mix; NaN: not known */
+  double tolerance_g[TR_N_KEPT];/* what rounding the amounts may miss */
 } TrAccount;
 
 /* `after` has the lines that `before` was computed from, rewritten, and
@@ -42,14 +42,14 @@ TrAccount *tr_account_new     (const TrDoughFigures *before,
 void       tr_account_free    (TrAccount            *account);
 /* The same before and after, but for the rounding. */
 gboolean   tr_account_is_held (const TrAccount      *account,
-                               TrHold                hold);
+                               TrKept                hold);
 
 /* What `grams` of a line hold; NaN: not known. */
-double     tr_hold_of_line    (const TrLineFigures  *line,
-                               TrHold                hold);
+double     tr_kept_of_line    (const TrLineFigures  *line,
+                               TrKept                hold);
 /* How far rounding may be off, in grams of what is held. */
-double     tr_hold_tolerance_g (const TrFormula     *formula,
-                                TrHold               hold);
+double     tr_kept_tolerance_g (const TrFormula     *formula,
+                                TrKept               hold);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrAccount, tr_account_free)
 

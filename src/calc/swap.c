@@ -27,7 +27,7 @@
 /* A line that moves, for one thing. */
 typedef struct {
   TrMover mover;
-  TrHold hold;
+  TrKept hold;
   double number;                 /* where it stands now, in the mover's unit */
 } Unknown;
 
@@ -35,20 +35,20 @@ typedef struct {
   const TrDoughFigures *figures;
   guint index;                   /* of the line that is swapped */
   TrDough *scratch;
-  Unknown unknowns[TR_N_HOLDS];
+  Unknown unknowns[TR_N_KEPT];
   guint n;
 } Swap;
 
 static gboolean
-refuse (GError        **error,
-        TrBalanceError  code,
-        const char     *format,
+refuse (GError       **error,
+        TrBalanceError code,
+        const char    *format,
         ...) G_GNUC_PRINTF (3, 4);
 
 static gboolean
-refuse (GError        **error,
-        TrBalanceError  code,
-        const char     *format,
+refuse (GError       **error,
+        TrBalanceError code,
+        const char    *format,
         ...)
 {
   va_list args;
@@ -62,9 +62,9 @@ refuse (GError        **error,
 }
 
 static const char *
-name_of_hold (TrHold hold)
+name_of_hold (TrKept hold)
 {
-  static const char *const names[TR_N_HOLDS] = { "fat", "water", "salt", "yeast", "sugar", "milk solids" };
+  static const char *const names[TR_N_KEPT] = { "fat", "water", "salt", "yeast", "sugar", "milk solids" };
 
   return names[hold];
 }
@@ -83,32 +83,32 @@ is_dried (const TrIngredient *ingredient)
   return ingredient->role == TR_ROLE_DAIRY && ingredient->per_100g[TR_PART_WATER] < DRIED_WATER;
 }
 
-/* TR_N_HOLDS: weight. */
-static TrHold
+/* TR_N_KEPT: weight. */
+static TrKept
 purpose_of (const TrIngredient *from,
             const TrIngredient *to)
 {
   switch (from->role)
     {
-    case TR_ROLE_FAT: return TR_HOLD_FAT;
-    case TR_ROLE_LEAVEN: return TR_HOLD_YEAST;
-    case TR_ROLE_LIQUID: case TR_ROLE_DAIRY: return is_dried (from) || is_dried (to) ? TR_HOLD_SOLIDS : TR_HOLD_WATER;
-    case TR_ROLE_SALT: return TR_HOLD_SALT;
-    case TR_ROLE_SWEETENER: return TR_HOLD_SUGARS;
+    case TR_ROLE_FAT: return TR_KEPT_FAT;
+    case TR_ROLE_LEAVEN: return TR_KEPT_YEAST;
+    case TR_ROLE_LIQUID: case TR_ROLE_DAIRY: return is_dried (from) || is_dried (to) ? TR_KEPT_SOLIDS : TR_KEPT_WATER;
+    case TR_ROLE_SALT: return TR_KEPT_SALT;
+    case TR_ROLE_SWEETENER: return TR_KEPT_SUGARS;
     case TR_ROLE_FLOUR: case TR_ROLE_EGG: case TR_ROLE_STARTER: case TR_ROLE_OTHER: case TR_N_ROLES:
-    default: return TR_N_HOLDS;
+    default: return TR_N_KEPT;
     }
 }
 
 /* What one gram holds, whatever the line. */
 static double
 share_of (const TrIngredient *ingredient,
-          TrHold              hold)
+          TrKept              hold)
 {
   const TrLine line = { .hydration_percent = NAN };
   const TrLineFigures one = { .line = &line, .ingredient = *ingredient, .known = TRUE, .written_grams = 1 };
 
-  return tr_hold_of_line (&one, hold);
+  return tr_kept_of_line (&one, hold);
 }
 
 /* Without that part of it there is no amount that holds it; what is not known
@@ -117,13 +117,13 @@ static gboolean
 can_take_place (const TrIngredient *from,
                 const TrIngredient *to)
 {
-  TrHold purpose = purpose_of (from, to);
+  TrKept purpose = purpose_of (from, to);
 
   if (from->role == TR_ROLE_OTHER || from->is_flour != to->is_flour || g_strcmp0 (from->id, to->id) == 0
       || (from->role != to->role && !(is_liquid (from) && is_liquid (to))))
     return FALSE;
 
-  return purpose == TR_N_HOLDS || !(share_of (from, purpose) <= 0 || share_of (to, purpose) <= 0);
+  return purpose == TR_N_KEPT || !(share_of (from, purpose) <= 0 || share_of (to, purpose) <= 0);
 }
 
 static const TrLineFigures *
@@ -185,22 +185,22 @@ is_fat (const TrLineFigures *line)
 /* -1: there is none. */
 static int
 find_mover (const TrDoughFigures *figures,
-            TrHold                hold,
+            TrKept                hold,
             guint                 but)
 {
   int found;
 
   switch (hold)
     {
-    case TR_HOLD_WATER:
+    case TR_KEPT_WATER:
       found = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, but);
       return found >= 0 ? found : tr_balance_find_heaviest (figures, tr_balance_is_wet, NULL, but);
-    case TR_HOLD_SALT:
+    case TR_KEPT_SALT:
       found = tr_balance_find_heaviest (figures, is_salt, NULL, but);
       return found >= 0 ? found : tr_look_find_line (figures, is_salt);
-    case TR_HOLD_FAT:
+    case TR_KEPT_FAT:
       return tr_balance_find_heaviest (figures, is_fat, NULL, but);
-    case TR_HOLD_YEAST: case TR_HOLD_SUGARS: case TR_HOLD_SOLIDS: case TR_N_HOLDS:
+    case TR_KEPT_YEAST: case TR_KEPT_SUGARS: case TR_KEPT_SOLIDS: case TR_N_KEPT:
     default:
       return -1;
     }
@@ -216,26 +216,26 @@ is_finish (const TrLineFigures *line)
 static double
 grams_for (const TrLineFigures *line,
            const TrIngredient  *to,
-           TrHold               hold)
+           TrKept               hold)
 {
-  if (hold == TR_N_HOLDS)
+  if (hold == TR_N_KEPT)
     return line->written_grams;
 
   return line->written_grams * share_of (&line->ingredient, hold) / share_of (to, hold);
 }
 
-TrHolds
+TrKeptSet
 tr_swap_get_choices (const TrDoughFigures *figures,
                      guint                 index,
                      const char           *ingredient,
-                     TrHolds              *usual,
-                     TrHold               *first)
+                     TrKeptSet            *usual,
+                     TrKept               *first)
 {
-  static const TrHold others[] = { TR_HOLD_FAT, TR_HOLD_WATER, TR_HOLD_SALT };
+  static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
   TrIngredient to;
 
   *usual = 0;
-  *first = TR_N_HOLDS;
+  *first = TR_N_KEPT;
   g_return_val_if_fail (figures != NULL && index < figures->formula.lines->len, 0);
 
   const TrLineFigures *line = get_line (figures, index);
@@ -245,18 +245,18 @@ tr_swap_get_choices (const TrDoughFigures *figures,
 
   *first = purpose_of (&line->ingredient, &to);
   double grams = grams_for (line, &to, *first);
-  TrHolds choices = *first < TR_N_HOLDS ? TR_HOLDS (*first) : 0;
+  TrKeptSet choices = *first < TR_N_KEPT ? TR_KEPT_BIT (*first) : 0;
 
   *usual = choices;
   for (guint i = 0; i < G_N_ELEMENTS (others) && !is_finish (line); i++)
     {
-      double change = grams * share_of (&to, others[i]) - tr_hold_of_line (line, others[i]);
+      double change = grams * share_of (&to, others[i]) - tr_kept_of_line (line, others[i]);
 
-      if (fabs (change) <= tr_hold_tolerance_g (&figures->formula, others[i]) || others[i] == *first)
+      if (fabs (change) <= tr_kept_tolerance_g (&figures->formula, others[i]) || others[i] == *first)
         continue;
-      choices |= TR_HOLDS (others[i]);
+      choices |= TR_KEPT_BIT (others[i]);
       if (!isnan (change) && !is_base (&to) && find_mover (figures, others[i], index) >= 0)
-        *usual |= TR_HOLDS (others[i]);
+        *usual |= TR_KEPT_BIT (others[i]);
     }
 
   return choices;
@@ -267,18 +267,18 @@ tr_swap_get_choices (const TrDoughFigures *figures,
 static double
 sum_of (const Swap      *swap,
         const TrFormula *formula,
-        TrHold           hold)
+        TrKept           hold)
 {
   const TrLineFigures *own = tr_formula_get_line (formula, swap->index);
   double sum = 0;
 
-  if (hold == TR_HOLD_SOLIDS || is_finish (own))
-    return tr_hold_of_line (own, hold);
+  if (hold == TR_KEPT_SOLIDS || is_finish (own))
+    return tr_kept_of_line (own, hold);
 
   for (guint i = 0; i < formula->lines->len; i++)
     {
       const TrLineFigures *line = tr_formula_get_line (formula, i);
-      double grams = is_finish (line) ? 0 : tr_hold_of_line (line, hold);
+      double grams = is_finish (line) ? 0 : tr_kept_of_line (line, hold);
 
       if (!isnan (grams))
         sum += grams;
@@ -291,7 +291,7 @@ sum_of (const Swap      *swap,
 static void
 measure (const Swap *swap,
          guint       first,
-         double      sums[TR_N_HOLDS])
+         double      sums[TR_N_KEPT])
 {
   TrFormula formula;
 
@@ -306,15 +306,15 @@ measure (const Swap *swap,
 /* slopes[row][column]: what one more of the unit of line `column` adds to what
  * line `row` holds. */
 static void
-find_slopes (Swap         *swap,
-             guint         first,
-             const double  sums[TR_N_HOLDS],
-             double        slopes[TR_LINEAR_MAX][TR_LINEAR_MAX])
+find_slopes (Swap        *swap,
+             guint        first,
+             const double sums[TR_N_KEPT],
+             double       slopes[TR_LINEAR_MAX][TR_LINEAR_MAX])
 {
   for (guint column = first; column < swap->n; column++)
     {
       Unknown *unknown = &swap->unknowns[column];
-      double number = unknown->number, step = 0.01 * MAX (number, 1), moved[TR_N_HOLDS];
+      double number = unknown->number, step = 0.01 * MAX (number, 1), moved[TR_N_KEPT];
 
       unknown->number += step;
       measure (swap, first, moved);
@@ -332,10 +332,10 @@ ingredient_of (const Swap *swap,
 }
 
 static gboolean
-refuse_below_nothing (const Swap  *swap,
-                      guint        k,
-                      double       number,
-                      GError     **error)
+refuse_below_nothing (const Swap *swap,
+                      guint       k,
+                      double      number,
+                      GError    **error)
 {
   const Unknown *unknown = &swap->unknowns[k];
   double unit_g = tr_balance_grams_of_unit (unknown->mover.unit, &swap->figures->formula);
@@ -353,14 +353,14 @@ refuse_below_nothing (const Swap  *swap,
 
 /* One step of Newton's rule: where the lines should stand. */
 static gboolean
-step_once (Swap         *swap,
-           guint         first,
-           const double  targets[TR_N_HOLDS],
-           gboolean     *is_there,
-           double        slopes[TR_LINEAR_MAX][TR_LINEAR_MAX],
-           GError      **error)
+step_once (Swap        *swap,
+           guint        first,
+           const double targets[TR_N_KEPT],
+           gboolean    *is_there,
+           double       slopes[TR_LINEAR_MAX][TR_LINEAR_MAX],
+           GError     **error)
 {
-  double sums[TR_N_HOLDS], missing[TR_LINEAR_MAX], solved[TR_LINEAR_MAX][TR_LINEAR_MAX];
+  double sums[TR_N_KEPT], missing[TR_LINEAR_MAX], solved[TR_LINEAR_MAX][TR_LINEAR_MAX];
   guint n = swap->n - first;
 
   measure (swap, first, sums);
@@ -391,11 +391,11 @@ step_once (Swap         *swap,
 
 /* `gain`: what one more of its unit adds to what the first line holds. */
 static gboolean
-solve (Swap         *swap,
-       guint         first,
-       const double  targets[TR_N_HOLDS],
-       double       *gain,
-       GError      **error)
+solve (Swap        *swap,
+       guint        first,
+       const double targets[TR_N_KEPT],
+       double      *gain,
+       GError     **error)
 {
   double slopes[TR_LINEAR_MAX][TR_LINEAR_MAX];
   gboolean is_there = FALSE;
@@ -446,7 +446,7 @@ static gboolean
 solve_and_round (Swap    *swap,
                  GError **error)
 {
-  double targets[TR_N_HOLDS], gain, allowed;
+  double targets[TR_N_KEPT], gain, allowed;
 
   for (guint k = 0; k < swap->n; k++)
     targets[k] = sum_of (swap, &swap->figures->formula, swap->unknowns[k].hold);
@@ -457,7 +457,7 @@ solve_and_round (Swap    *swap,
 
       if (!solve (swap, k, targets, &gain, error))
         return FALSE;
-      allowed = tr_hold_tolerance_g (&swap->figures->formula, unknown->hold) / gain;
+      allowed = tr_kept_tolerance_g (&swap->figures->formula, unknown->hold) / gain;
       write_rounded (swap, unknown, unknown->mover.index == swap->index ? MIN (allowed, RELATIVE_TOLERANCE * unknown->number) : allowed);
     }
 
@@ -465,10 +465,10 @@ solve_and_round (Swap    *swap,
 }
 
 static void
-add_unknown (Swap   *swap,
-             guint   index,
-             TrHold  hold,
-             double  grams)
+add_unknown (Swap  *swap,
+             guint  index,
+             TrKept hold,
+             double grams)
 {
   Unknown *unknown = &swap->unknowns[swap->n++];
 
@@ -493,13 +493,13 @@ keep_weight (Swap                *swap,
 
   tr_balance_init_mover (&mover, swap->figures, swap->index, 1);
   tr_balance_write_mover (swap->scratch, &mover,
-                          tr_balance_round_nice (mover.number, tr_hold_tolerance_g (&swap->figures->formula, TR_HOLD_SALT)));
+                          tr_balance_round_nice (mover.number, tr_kept_tolerance_g (&swap->figures->formula, TR_KEPT_SALT)));
 }
 
 static gboolean
-is_known (const TrIngredient  *ingredient,
-          TrHold               hold,
-          GError             **error)
+is_known (const TrIngredient *ingredient,
+          TrKept              hold,
+          GError            **error)
 {
   if (isfinite (share_of (ingredient, hold)))
     return TRUE;
@@ -510,17 +510,17 @@ is_known (const TrIngredient  *ingredient,
 
 /* The lines that make up for the rest. */
 static gboolean
-add_others (Swap                *swap,
-            const TrIngredient  *to,
-            TrHolds              holds,
-            GError             **error)
+add_others (Swap               *swap,
+            const TrIngredient *to,
+            TrKeptSet           holds,
+            GError            **error)
 {
-  static const TrHold others[] = { TR_HOLD_FAT, TR_HOLD_WATER, TR_HOLD_SALT };
+  static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
   const TrLineFigures *line = get_line (swap->figures, swap->index);
 
   for (guint i = 0; i < G_N_ELEMENTS (others); i++)
     {
-      if ((holds & TR_HOLDS (others[i])) == 0)
+      if ((holds & TR_KEPT_BIT (others[i])) == 0)
         continue;
       int mover = find_mover (swap->figures, others[i], swap->index);
 
@@ -540,21 +540,21 @@ add_others (Swap                *swap,
 }
 
 static gboolean
-plan (Swap                *swap,
-      const TrIngredient  *to,
-      TrHolds              holds,
-      GError             **error)
+plan (Swap               *swap,
+      const TrIngredient *to,
+      TrKeptSet           holds,
+      GError            **error)
 {
   const TrLineFigures *line = get_line (swap->figures, swap->index);
-  TrHold purpose = purpose_of (&line->ingredient, to);
-  gboolean is_held = purpose < TR_N_HOLDS && (holds & TR_HOLDS (purpose)) != 0;
+  TrKept purpose = purpose_of (&line->ingredient, to);
+  gboolean is_held = purpose < TR_N_KEPT && (holds & TR_KEPT_BIT (purpose)) != 0;
 
   if (is_held)
     {
       if (!is_known (&line->ingredient, purpose, error) || !is_known (to, purpose, error))
         return FALSE;
       add_unknown (swap, swap->index, purpose, grams_for (line, to, purpose));
-      holds &= ~TR_HOLDS (purpose);
+      holds &= ~TR_KEPT_BIT (purpose);
     }
   else
     {
@@ -567,12 +567,12 @@ plan (Swap                *swap,
 }
 
 gboolean
-tr_swap_apply (TrDough               *dough,
-               const TrDoughFigures  *figures,
-               guint                  index,
-               const char            *ingredient,
-               TrHolds                holds,
-               GError               **error)
+tr_swap_apply (TrDough              *dough,
+               const TrDoughFigures *figures,
+               guint                 index,
+               const char           *ingredient,
+               TrKeptSet             holds,
+               GError              **error)
 {
   TrIngredient to;
 

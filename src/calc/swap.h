@@ -31,21 +31,21 @@ G_BEGIN_DECLS
  * baker's own first; borrowed from the pantry and the table. */
 GPtrArray *tr_swap_list        (const TrDoughFigures *figures,
                                 guint                 index);
-/* Which holds make a difference, and in `usual` those of them that something
- * in the dough can hold. The first of TrHold order is not always what the line
- * is for: that is `first` (TR_N_HOLDS: weight). */
-TrHolds    tr_swap_get_choices (const TrDoughFigures *figures,
+/* What the swap would change unless it is held, and in `usual` those of them
+ * that something in the dough can hold still. `first` is what the line is for
+ * (TR_N_KEPT: weight). */
+TrKeptSet  tr_swap_get_choices (const TrDoughFigures *figures,
                                 guint                 index,
                                 const char           *ingredient,
-                                TrHolds              *usual,
-                                TrHold               *first);
+                                TrKeptSet            *usual,
+                                TrKept               *first);
 /* Writes to `dough`, which is owned and has the lines that `figures` were
  * computed from. FALSE with a sentence (TR_BALANCE_ERROR): nothing was written. */
 gboolean   tr_swap_apply       (TrDough              *dough,
                                 const TrDoughFigures *figures,
                                 guint                 index,
                                 const char           *ingredient,
-                                TrHolds               holds,
+                                TrKeptSet             holds,
                                 GError              **error);
 
 G_END_DECLS

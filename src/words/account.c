@@ -14,17 +14,17 @@
 #include "say.h"
 
 const char *
-tr_words_hold (TrHold hold)
+tr_words_kept (TrKept hold)
 {
   switch (hold)
     {
-    case TR_HOLD_FAT: return _("Fat");
-    case TR_HOLD_WATER: return _("Water");
-    case TR_HOLD_SALT: return _("Effective salt");
-    case TR_HOLD_YEAST: return _("Yeast by strength");
-    case TR_HOLD_SUGARS: return _("Sugars");
-    case TR_HOLD_SOLIDS: return _("Milk solids without the fat");
-    case TR_N_HOLDS:
+    case TR_KEPT_FAT: return _("Fat");
+    case TR_KEPT_WATER: return _("Water");
+    case TR_KEPT_SALT: return _("Effective salt");
+    case TR_KEPT_YEAST: return _("Yeast by strength");
+    case TR_KEPT_SUGARS: return _("Sugars");
+    case TR_KEPT_SOLIDS: return _("Milk solids without the fat");
+    case TR_N_KEPT:
     default: return _("Weight");
     }
 }
@@ -86,29 +86,29 @@ has_yeast (const TrDoughFigures *figures,
 }
 
 static const char *
-hold_in_sentence (TrHold hold)
+hold_in_sentence (TrKept hold)
 {
   switch ((int) hold)
     {
-    case TR_HOLD_FAT: return _("fat");
-    case TR_HOLD_WATER: return _("water");
-    case TR_HOLD_SALT: return _("effective salt");
+    case TR_KEPT_FAT: return _("fat");
+    case TR_KEPT_WATER: return _("water");
+    case TR_KEPT_SALT: return _("effective salt");
     default: return _("yeast by strength");
     }
 }
 
 static char *
-sentence_of_held (const TrHold *held,
+sentence_of_held (const TrKept *held,
                   guint         n)
 {
   switch (n)
     {
     case 0: return NULL;
-    case 1: return g_strdup_printf (_("%s is as before."), tr_words_hold (held[0]));
-    case 2: return g_strdup_printf (_("%s and %s are as before."), tr_words_hold (held[0]), hold_in_sentence (held[1]));
-    case 3: return g_strdup_printf (_("%s, %s and %s are as before."), tr_words_hold (held[0]), hold_in_sentence (held[1]),
+    case 1: return g_strdup_printf (_("%s is as before."), tr_words_kept (held[0]));
+    case 2: return g_strdup_printf (_("%s and %s are as before."), tr_words_kept (held[0]), hold_in_sentence (held[1]));
+    case 3: return g_strdup_printf (_("%s, %s and %s are as before."), tr_words_kept (held[0]), hold_in_sentence (held[1]),
                                     hold_in_sentence (held[2]));
-    default: return g_strdup_printf (_("%s, %s, %s and %s are as before."), tr_words_hold (held[0]), hold_in_sentence (held[1]),
+    default: return g_strdup_printf (_("%s, %s, %s and %s are as before."), tr_words_kept (held[0]), hold_in_sentence (held[1]),
                                      hold_in_sentence (held[2]), hold_in_sentence (held[3]));
     }
 }
@@ -116,15 +116,15 @@ sentence_of_held (const TrHold *held,
 static char *
 sentence_of_moved (const TrReader  *reader,
                    const TrAccount *account,
-                   TrHold           hold)
+                   TrKept           hold)
 {
   double more_g = account->after_g[hold] - account->before_g[hold];
   g_autofree char *by = tr_words_mass (reader, fabs (more_g));
 
   if (isnan (more_g))
-    return g_strdup_printf (_("%s is not known any more."), tr_words_hold (hold));
+    return g_strdup_printf (_("%s is not known any more."), tr_words_kept (hold));
 
-  return g_strdup_printf (more_g > 0 ? _("%s is %s more than before.") : _("%s is %s less than before."), tr_words_hold (hold), by);
+  return g_strdup_printf (more_g > 0 ? _("%s is %s more than before.") : _("%s is %s less than before."), tr_words_kept (hold), by);
 }
 
 char *
@@ -132,14 +132,14 @@ tr_words_account (const TrReader       *reader,
                   const TrDoughFigures *figures,
                   const TrAccount      *account)
 {
-  static const TrHold told[] = { TR_HOLD_FAT, TR_HOLD_WATER, TR_HOLD_SALT, TR_HOLD_YEAST };
+  static const TrKept told[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT, TR_KEPT_YEAST };
   GString *out = g_string_new (NULL);
-  TrHold held[G_N_ELEMENTS (told)];
+  TrKept held[G_N_ELEMENTS (told)];
   guint n = 0;
 
   append_changes (out, figures, account);
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
-    if ((told[i] != TR_HOLD_YEAST || has_yeast (figures, account)) && tr_account_is_held (account, told[i]))
+    if ((told[i] != TR_KEPT_YEAST || has_yeast (figures, account)) && tr_account_is_held (account, told[i]))
       held[n++] = told[i];
   tr_say_append_sentence (out, sentence_of_held (held, n));
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)

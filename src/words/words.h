@@ -4,8 +4,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Functions named dup return new text. Sizes are said length × width ×
- * thickness, thousands take a thin space (U+2009), a number and its unit a
- * no-break space.
+ * thickness, thousands take a thin space that does not break (U+202F), a number
+ * and its unit a no-break space.
  */
 
 #pragma once
@@ -68,6 +68,7 @@ const char *tr_words_step          (TrStepId step);
 const char *tr_words_break         (TrBreaks one);
 const char *tr_words_ratio         (TrRatio ratio);        /* "Hydration, all water" */
 const char *tr_words_allergen      (const char *id);       /* "wheat", "eggs"; unknown: "check the pack"; another's word as written */
+const char *tr_words_annex_allergen (guint index);         /* the ids of Annex II in its order; NULL after the last */
 char       *tr_words_allergens     (char **ids);           /* "cereals containing gluten (wheat), eggs, milk"; none: "none known" */
 const char *tr_words_severity      (TrSeverity severity);
 const char *tr_words_ingredient    (const TrIngredient *ingredient);   /* translated built-in name, or the baker's own */
@@ -88,7 +89,7 @@ char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures
 /* "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. Fat, water and effective salt are as
  * before."; `figures` are those from before it. */
 char       *tr_words_account       (const TrReader *reader, const TrDoughFigures *figures, const TrAccount *account);
-const char *tr_words_hold          (TrHold hold);          /* "Effective salt"; TR_N_HOLDS: "Weight" */
+const char *tr_words_kept          (TrKept hold);          /* "Effective salt"; TR_N_KEPT: "Weight" */
 char       *tr_words_repair        (const TrReader *reader, const TrRepair *repair);   /* for a button: "Bring salt to 2 %" */
 /* "Salt went from 30 g to 20 g. Effective salt is now 2 % of the flour." */
 char       *tr_words_repaired      (const TrReader *reader, const TrDoughFigures *figures, const TrRepair *repair,

@@ -19,11 +19,11 @@
 #include "calc/swap.h"
 #include "doughs.h"
 
-#define FAT TR_HOLDS (TR_HOLD_FAT)
-#define WATER TR_HOLDS (TR_HOLD_WATER)
-#define SALT TR_HOLDS (TR_HOLD_SALT)
-#define YEAST TR_HOLDS (TR_HOLD_YEAST)
-#define SOLIDS TR_HOLDS (TR_HOLD_SOLIDS)
+#define FAT TR_KEPT_BIT (TR_KEPT_FAT)
+#define WATER TR_KEPT_BIT (TR_KEPT_WATER)
+#define SALT TR_KEPT_BIT (TR_KEPT_SALT)
+#define YEAST TR_KEPT_BIT (TR_KEPT_YEAST)
+#define SOLIDS TR_KEPT_BIT (TR_KEPT_SOLIDS)
 
 /* A trial with one dough, its figures, and the dough of a draft. */
 typedef struct {
@@ -90,7 +90,7 @@ typedef struct {
   const char *lines[10];
   guint index;
   const char *ingredient;
-  TrHolds holds;
+  TrKeptSet holds;
   const char *amounts[8];        /* of all lines afterwards */
 } Worked;
 
@@ -155,7 +155,7 @@ typedef struct {
   const char *lines[10];
   guint index;
   const char *ingredient;
-  TrHolds holds;
+  TrKeptSet holds;
   TrBalanceError code;
   const char *says;              /* part of the sentence */
 } Refused;
@@ -206,8 +206,8 @@ test_not_known (void)
   g_autoptr (TrTrial) trial = tr_trial_new ();
   g_autoptr (GError) error = NULL;
   TrOwnIngredient *own = tr_own_ingredient_new ("butter-mine", "butter-unsalted");
-  TrHolds usual;
-  TrHold first;
+  TrKeptSet usual;
+  TrKept first;
 
   own->unknown[TR_PART_SODIUM_MG] = TRUE;
   g_ptr_array_add (tr_trial_own_pantry (trial)->own, own);
@@ -225,9 +225,9 @@ test_not_known (void)
   g_assert_cmpstr (tr_dough_get_line (dough, 3)->ingredient, ==, "butter-mine");
 
   g_autoptr (TrAccount) account = tr_account_new (dough_figures, dough);
-  g_assert_true (tr_account_is_held (account, TR_HOLD_WATER));
-  g_assert_true (isnan (account->after_g[TR_HOLD_SALT]));
-  g_assert_false (tr_account_is_held (account, TR_HOLD_SALT));
+  g_assert_true (tr_account_is_held (account, TR_KEPT_WATER));
+  g_assert_true (isnan (account->after_g[TR_KEPT_SALT]));
+  g_assert_false (tr_account_is_held (account, TR_KEPT_SALT));
 }
 
 static gboolean
@@ -263,17 +263,17 @@ test_choices (void)
 {
   static const char *const lines[] = { "d flour-bread 1000 g", "d water 500 g", "d yeast-fresh 30 g", "r butter-salted 400 g", NULL };
   Case self = case_new (lines);
-  TrHolds usual;
-  TrHold first;
+  TrKeptSet usual;
+  TrKept first;
 
   g_assert_cmpuint (tr_swap_get_choices (before (&self), 3, "butter-unsalted", &usual, &first), ==, FAT | WATER | SALT);
   g_assert_cmpuint (usual, ==, FAT | WATER);
-  g_assert_cmpint ((int) first, ==, TR_HOLD_FAT);
+  g_assert_cmpint ((int) first, ==, TR_KEPT_FAT);
   g_assert_cmpuint (tr_swap_get_choices (before (&self), 2, "yeast-dry", &usual, &first), ==, YEAST | WATER);
-  g_assert_cmpint ((int) first, ==, TR_HOLD_YEAST);
+  g_assert_cmpint ((int) first, ==, TR_KEPT_YEAST);
   tr_swap_get_choices (before (&self), 0, "flour-plain", &usual, &first);
   g_assert_cmpuint (usual, ==, 0);
-  g_assert_cmpint ((int) first, ==, TR_N_HOLDS);
+  g_assert_cmpint ((int) first, ==, TR_N_KEPT);
   case_clear (&self);
 }
 
@@ -295,9 +295,9 @@ test_account (void)
   g_assert_cmpstr (salt->from, ==, "12 g");
   g_assert_cmpstr (salt->to, ==, "18.3 g");
   g_assert_cmpfloat_with_epsilon (salt->to_g - salt->from_g, 6.3, 1e-9);
-  g_assert_true (tr_account_is_held (account, TR_HOLD_FAT) && tr_account_is_held (account, TR_HOLD_SALT));
-  g_assert_false (tr_account_is_held (account, TR_HOLD_WATER));
-  g_assert_cmpfloat_with_epsilon (account->after_g[TR_HOLD_WATER] - account->before_g[TR_HOLD_WATER], 8.28, 0.02);
+  g_assert_true (tr_account_is_held (account, TR_KEPT_FAT) && tr_account_is_held (account, TR_KEPT_SALT));
+  g_assert_false (tr_account_is_held (account, TR_KEPT_WATER));
+  g_assert_cmpfloat_with_epsilon (account->after_g[TR_KEPT_WATER] - account->before_g[TR_KEPT_WATER], 8.28, 0.02);
   case_clear (&self);
 }
 
@@ -364,8 +364,8 @@ test_random (void)
     {
       g_autoptr (TrTrial) trial = tr_trial_new ();
       g_autoptr (GError) error = NULL;
-      TrHolds usual;
-      TrHold first;
+      TrKeptSet usual;
+      TrKept first;
 
       g_ptr_array_add (trial->doughs, random_dough ());
       g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
@@ -395,8 +395,8 @@ test_random (void)
       g_assert_cmpuint (is->formula.problems->len, ==, 0);
       g_assert_cmpfloat_with_epsilon (is->formula.written_flour_g, was->formula.written_flour_g, 1e-6);
       g_assert_cmpuint (account->changes->len, <=, 4);
-      for (TrHold hold = 0; hold < TR_N_HOLDS; hold++)
-        if ((usual & TR_HOLDS (hold)) != 0 && hold != TR_HOLD_SOLIDS)
+      for (TrKept hold = 0; hold < TR_N_KEPT; hold++)
+        if ((usual & TR_KEPT_BIT (hold)) != 0 && hold != TR_KEPT_SOLIDS)
           g_assert_true (tr_account_is_held (account, hold));
       /* ... and the report's own figures, which are summed elsewhere. */
       if ((usual & SALT) != 0)

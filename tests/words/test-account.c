@@ -29,15 +29,15 @@ trial_of (void)
 typedef struct {
   guint line;
   const char *ingredient;
-  TrHolds holds;
+  TrKeptSet holds;
   TrUnitSystem units;
   const char *text;
 } Said;
 
-#define FAT TR_HOLDS (TR_HOLD_FAT)
-#define WATER TR_HOLDS (TR_HOLD_WATER)
-#define SALT TR_HOLDS (TR_HOLD_SALT)
-#define YEAST TR_HOLDS (TR_HOLD_YEAST)
+#define FAT TR_KEPT_BIT (TR_KEPT_FAT)
+#define WATER TR_KEPT_BIT (TR_KEPT_WATER)
+#define SALT TR_KEPT_BIT (TR_KEPT_SALT)
+#define YEAST TR_KEPT_BIT (TR_KEPT_YEAST)
 
 /* The numbers are worked by hand in the tests of the swap. */
 static const Said said[] = {
