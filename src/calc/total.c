@@ -92,24 +92,29 @@ add_grams (TrTotal            *total,
   row->total_g += grams;
 }
 
+/* `step_g` 0: a starter's flour and water are not rounded. */
 static void
 add_line (TrTotal             *total,
-          const TrLineFigures *line)
+          const TrLineFigures *line,
+          double               grams,
+          double               step_g)
 {
   guint column = MIN (find_column (total, line->line), total->n_columns - 1);
 
-  total->columns[column].grams += line->grams;
-  total->total_g += line->grams;
+  total->columns[column].grams += grams;
+  total->total_g += grams;
   if (!tr_line_is_starter (line))
     {
-      add_grams (total, &line->ingredient, column, line->grams);
+      add_grams (total, &line->ingredient, column, grams);
       return;
     }
 
-  double flour_share = tr_ingredient_flour_share (&line->ingredient, line->line->hydration_percent);
+  double flour_g = tr_ingredient_flour_share (&line->ingredient, line->line->hydration_percent) * grams;
 
-  add_grams (total, tr_builtin_find (STARTER_FLOUR), column, flour_share * line->grams);
-  add_grams (total, tr_builtin_find ("water"), column, (1 - flour_share) * line->grams);
+  if (step_g > 0)
+    flour_g = round (flour_g / step_g) * step_g;
+  add_grams (total, tr_builtin_find (STARTER_FLOUR), column, flour_g);
+  add_grams (total, tr_builtin_find ("water"), column, grams - flour_g);
 }
 
 /* Flours, then water, then the rest. */
@@ -136,6 +141,21 @@ sort_rows (GArray *rows)
     memcpy (rows->data, sorted->data, rows->len * sizeof (TrTotalRow));
 }
 
+static void
+clear_grams (TrTotal *total)
+{
+  total->total_g = 0;
+  for (guint i = 0; i < total->n_columns; i++)
+    total->columns[i].grams = 0;
+  for (guint i = 0; i < total->rows->len; i++)
+    {
+      TrTotalRow *row = &g_array_index (total->rows, TrTotalRow, i);
+
+      memset (row->grams, 0, sizeof row->grams);
+      row->total_g = 0;
+    }
+}
+
 void
 tr_total_compute (const TrDoughFigures *figures,
                   TrTotal              *total)
@@ -148,7 +168,7 @@ tr_total_compute (const TrDoughFigures *figures,
   add_columns (total, figures);
   for (guint i = 0; i < formula->lines->len; i++)
     if (is_counted (tr_formula_get_line (formula, i)))
-      add_line (total, tr_formula_get_line (formula, i));
+      add_line (total, tr_formula_get_line (formula, i), tr_formula_get_line (formula, i)->grams, 0);
 
   for (guint i = 0; i < total->rows->len; i++)
     {
@@ -158,6 +178,24 @@ tr_total_compute (const TrDoughFigures *figures,
     }
   total->percent = formula->flour_g > 0 ? 100 * total->total_g / formula->flour_g : NAN;
   sort_rows (total->rows);
+}
+
+void
+tr_total_compute_for_scale (const TrDoughFigures *figures,
+                            const TrBench        *bench,
+                            TrTotal              *total)
+{
+  const TrFormula *formula = &figures->formula;
+  g_autofree double *rounded = g_new0 (double, MAX (1, formula->lines->len));
+
+  g_return_if_fail (bench != NULL);
+
+  tr_total_compute (figures, total);
+  tr_formula_round_for_scale (formula, bench, rounded);
+  clear_grams (total);
+  for (guint i = 0; i < formula->lines->len; i++)
+    if (is_counted (tr_formula_get_line (formula, i)))
+      add_line (total, tr_formula_get_line (formula, i), rounded[i], bench->scale_step_g);
 }
 
 void

@@ -42,6 +42,12 @@ typedef struct {
  * the last one. */
 void tr_total_compute (const TrDoughFigures *figures,
                        TrTotal              *total);
+/* The same of the weights that stand on the scale, rounded together in the
+ * bench's steps: every sum is the sum of what is read beside it. The percents
+ * stay those of the exact weights. */
+void tr_total_compute_for_scale (const TrDoughFigures *figures,
+                                 const TrBench        *bench,
+                                 TrTotal              *total);
 void tr_total_clear   (TrTotal *total);
 
 G_END_DECLS

@@ -16,7 +16,7 @@
 
 G_BEGIN_DECLS
 
-#define TR_N_PAGES 9
+#define TR_N_PAGES 10
 
 struct _TrWindow
 {

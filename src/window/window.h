@@ -42,7 +42,7 @@ void        tr_window_set_dough      (TrWindow       *self,
 void        tr_window_go_to          (TrWindow       *self,
                                       const char     *pointer);
 TrLayout    tr_window_get_layout     (TrWindow       *self);
-/* "doughs", "formula", "turns", "sheet", "method", "bench", "findings", "strip" */
+/* "doughs", "formula", "turns", "sheet", "method", "total", "bench", "findings", "strip" */
 TrPage     *tr_window_get_page       (TrWindow       *self,
                                       const char     *name);
 
