@@ -309,15 +309,15 @@ write_rounded (TrDough         *dough,
 /* Setting a ratio */
 
 static gboolean
-refuse (GError       **error,
-        TrBalanceError code,
-        const char    *format,
+refuse (GError         **error,
+        TrBalanceError   code,
+        const char      *format,
         ...) G_GNUC_PRINTF (3, 4);
 
 static gboolean
-refuse (GError       **error,
-        TrBalanceError code,
-        const char    *format,
+refuse (GError         **error,
+        TrBalanceError   code,
+        const char      *format,
         ...)
 {
   va_list args;
@@ -338,9 +338,9 @@ format_percent (char   buffer[G_ASCII_DTOSTR_BUF_SIZE],
 }
 
 static gboolean
-refuse_reach (GError       **error,
-              double         value,
-              const TrRange *reach)
+refuse_reach (GError        **error,
+              double          value,
+              const TrRange  *reach)
 {
   char given[G_ASCII_DTOSTR_BUF_SIZE], low[G_ASCII_DTOSTR_BUF_SIZE], high[G_ASCII_DTOSTR_BUF_SIZE];
 
@@ -352,8 +352,8 @@ refuse_reach (GError       **error,
 }
 
 static gboolean
-refuse_still (GError            **error,
-              const TrRatioMoves *moves)
+refuse_still (GError             **error,
+              const TrRatioMoves  *moves)
 {
   if (!moves->has_line)
     return refuse (error, TR_BALANCE_ERROR_NO_LINE, "No line of the formula can move this ratio.");
@@ -362,11 +362,11 @@ refuse_still (GError            **error,
 }
 
 static gboolean
-set_multiplied (TrDough              *dough,
-                const TrDoughFigures *figures,
-                TrRatio               ratio,
-                double                value,
-                GError              **error)
+set_multiplied (TrDough               *dough,
+                const TrDoughFigures  *figures,
+                TrRatio                ratio,
+                double                 value,
+                GError               **error)
 {
   const Aim aim = { .figures = figures, .ratio = ratio };
   double whole = tr_ratio_get_whole (figures, ratio), now = tr_ratio_get (figures, ratio), sum, first, times;
@@ -387,11 +387,11 @@ set_multiplied (TrDough              *dough,
 }
 
 gboolean
-tr_ratio_set (TrDough              *dough,
-              const TrDoughFigures *figures,
-              TrRatio               ratio,
-              double                value,
-              GError              **error)
+tr_ratio_set (TrDough               *dough,
+              const TrDoughFigures  *figures,
+              TrRatio                ratio,
+              double                 value,
+              GError               **error)
 {
   TrRatioMoves moves;
 
@@ -431,9 +431,9 @@ add_line (TrDough    *dough,
 
 /* As much water as flour: a sponge that can be poured (common practice). */
 static int
-add_preferment (TrDough              *dough,
-                const TrDoughFigures *figures,
-                GError              **error)
+add_preferment (TrDough               *dough,
+                const TrDoughFigures  *figures,
+                GError               **error)
 {
   int flour = tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT);
   int water = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, G_MAXUINT);
@@ -458,10 +458,10 @@ add_preferment (TrDough              *dough,
 }
 
 int
-tr_ratio_add_line (TrDough              *dough,
-                   const TrDoughFigures *figures,
-                   TrRatio               ratio,
-                   GError              **error)
+tr_ratio_add_line (TrDough               *dough,
+                   const TrDoughFigures  *figures,
+                   TrRatio                ratio,
+                   GError               **error)
 {
   static const struct { const char *ingredient; TrStage stage; double per_gram; } usual[TR_N_RATIOS] = {
     [TR_RATIO_ALL_WATER] = { "water", TR_STAGE_DOUGH, 1 },
@@ -491,11 +491,11 @@ tr_ratio_add_line (TrDough              *dough,
 /* A line's percent */
 
 static gboolean
-set_flour_percent (TrDough              *dough,
-                   const TrDoughFigures *figures,
-                   guint                 index,
-                   double                percent,
-                   GError              **error)
+set_flour_percent (TrDough               *dough,
+                   const TrDoughFigures  *figures,
+                   guint                  index,
+                   double                 percent,
+                   GError               **error)
 {
   double flour_g = figures->formula.written_flour_g, wanted_g = percent * flour_g / 100, most = -1;
   char given[G_ASCII_DTOSTR_BUF_SIZE], greatest[G_ASCII_DTOSTR_BUF_SIZE];
@@ -527,11 +527,11 @@ set_flour_percent (TrDough              *dough,
 }
 
 gboolean
-tr_line_set_percent (TrDough              *dough,
-                     const TrDoughFigures *figures,
-                     guint                 index,
-                     double                percent,
-                     GError              **error)
+tr_line_set_percent (TrDough               *dough,
+                     const TrDoughFigures  *figures,
+                     guint                  index,
+                     double                 percent,
+                     GError               **error)
 {
   const Aim aim = { .figures = figures, .is_line = TRUE, .index = index };
   double flour_g, times;

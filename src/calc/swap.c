@@ -40,15 +40,15 @@ typedef struct {
 } Swap;
 
 static gboolean
-refuse (GError       **error,
-        TrBalanceError code,
-        const char    *format,
+refuse (GError         **error,
+        TrBalanceError   code,
+        const char      *format,
         ...) G_GNUC_PRINTF (3, 4);
 
 static gboolean
-refuse (GError       **error,
-        TrBalanceError code,
-        const char    *format,
+refuse (GError         **error,
+        TrBalanceError   code,
+        const char      *format,
         ...)
 {
   va_list args;
@@ -306,10 +306,10 @@ measure (const Swap *swap,
 /* slopes[row][column]: what one more of the unit of line `column` adds to what
  * line `row` holds. */
 static void
-find_slopes (Swap        *swap,
-             guint        first,
-             const double sums[TR_N_KEPT],
-             double       slopes[TR_LINEAR_MAX][TR_LINEAR_MAX])
+find_slopes (Swap         *swap,
+             guint         first,
+             const double  sums[TR_N_KEPT],
+             double        slopes[TR_LINEAR_MAX][TR_LINEAR_MAX])
 {
   for (guint column = first; column < swap->n; column++)
     {
@@ -332,10 +332,10 @@ ingredient_of (const Swap *swap,
 }
 
 static gboolean
-refuse_below_nothing (const Swap *swap,
-                      guint       k,
-                      double      number,
-                      GError    **error)
+refuse_below_nothing (const Swap  *swap,
+                      guint        k,
+                      double       number,
+                      GError     **error)
 {
   const Unknown *unknown = &swap->unknowns[k];
   double unit_g = tr_balance_grams_of_unit (unknown->mover.unit, &swap->figures->formula);
@@ -353,12 +353,12 @@ refuse_below_nothing (const Swap *swap,
 
 /* One step of Newton's rule: where the lines should stand. */
 static gboolean
-step_once (Swap        *swap,
-           guint        first,
-           const double targets[TR_N_KEPT],
-           gboolean    *is_there,
-           double       slopes[TR_LINEAR_MAX][TR_LINEAR_MAX],
-           GError     **error)
+step_once (Swap          *swap,
+           guint          first,
+           const double   targets[TR_N_KEPT],
+           gboolean      *is_there,
+           double         slopes[TR_LINEAR_MAX][TR_LINEAR_MAX],
+           GError       **error)
 {
   double sums[TR_N_KEPT], missing[TR_LINEAR_MAX], solved[TR_LINEAR_MAX][TR_LINEAR_MAX];
   guint n = swap->n - first;
@@ -391,11 +391,11 @@ step_once (Swap        *swap,
 
 /* `gain`: what one more of its unit adds to what the first line holds. */
 static gboolean
-solve (Swap        *swap,
-       guint        first,
-       const double targets[TR_N_KEPT],
-       double      *gain,
-       GError     **error)
+solve (Swap          *swap,
+       guint          first,
+       const double   targets[TR_N_KEPT],
+       double        *gain,
+       GError       **error)
 {
   double slopes[TR_LINEAR_MAX][TR_LINEAR_MAX];
   gboolean is_there = FALSE;
@@ -465,10 +465,10 @@ solve_and_round (Swap    *swap,
 }
 
 static void
-add_unknown (Swap  *swap,
-             guint  index,
-             TrKept hold,
-             double grams)
+add_unknown (Swap   *swap,
+             guint   index,
+             TrKept  hold,
+             double  grams)
 {
   Unknown *unknown = &swap->unknowns[swap->n++];
 
@@ -497,9 +497,9 @@ keep_weight (Swap                *swap,
 }
 
 static gboolean
-is_known (const TrIngredient *ingredient,
-          TrKept              hold,
-          GError            **error)
+is_known (const TrIngredient  *ingredient,
+          TrKept               hold,
+          GError             **error)
 {
   if (isfinite (share_of (ingredient, hold)))
     return TRUE;
@@ -510,10 +510,10 @@ is_known (const TrIngredient *ingredient,
 
 /* The lines that make up for the rest. */
 static gboolean
-add_others (Swap               *swap,
-            const TrIngredient *to,
-            TrKeptSet           holds,
-            GError            **error)
+add_others (Swap                *swap,
+            const TrIngredient  *to,
+            TrKeptSet            holds,
+            GError             **error)
 {
   static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
   const TrLineFigures *line = get_line (swap->figures, swap->index);
@@ -540,10 +540,10 @@ add_others (Swap               *swap,
 }
 
 static gboolean
-plan (Swap               *swap,
-      const TrIngredient *to,
-      TrKeptSet           holds,
-      GError            **error)
+plan (Swap                *swap,
+      const TrIngredient  *to,
+      TrKeptSet            holds,
+      GError             **error)
 {
   const TrLineFigures *line = get_line (swap->figures, swap->index);
   TrKept purpose = purpose_of (&line->ingredient, to);
@@ -567,12 +567,12 @@ plan (Swap               *swap,
 }
 
 gboolean
-tr_swap_apply (TrDough              *dough,
-               const TrDoughFigures *figures,
-               guint                 index,
-               const char           *ingredient,
-               TrKeptSet             holds,
-               GError              **error)
+tr_swap_apply (TrDough               *dough,
+               const TrDoughFigures  *figures,
+               guint                  index,
+               const char            *ingredient,
+               TrKeptSet              holds,
+               GError               **error)
 {
   TrIngredient to;
 
