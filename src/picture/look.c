@@ -22,7 +22,7 @@ static const TrLook paper_look = {
   .paper = RGB (0xffffff), .text = RGB (0x1b1917), .dim = RGB (0x5e5a55),
   .dough = RGB (0xb38048), .fat = RGB (0xfff3bd), .line = RGB (0x1b1917), .inner_line = RGB (0x352a1c),
   .worktop = RGB (0xf3f1ee), .accent = RGB (0x14588c), .warning = RGB (0xa32a10),
-  .font = FAMILIES, .text_size = 8.5, .is_dark = FALSE, .device_scale = 0,
+  .font = FAMILIES, .text_size = 8.5, .is_dark = FALSE, .is_still = TRUE, .device_scale = 0,
 };
 
 static const TrLook light_look = {

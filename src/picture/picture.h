@@ -26,6 +26,7 @@ typedef struct {
   char font[64];                 /* family */
   double text_size;              /* of a label, in the picture's units */
   gboolean is_dark;
+  gboolean is_still;             /* for paper or a document: nothing in it is grabbed or chosen */
   double device_scale;           /* pixels a unit, for pixel alignment; 0: not pixels (PDF, SVG) */
 } TrLook;
 

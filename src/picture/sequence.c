@@ -28,6 +28,7 @@ typedef struct {
   TrPicture *picture;
   const TrLook *look;
   double em, across;             /* across: the height of the worktop's piece */
+  gboolean can_edit;
 } Strip;
 
 static double
@@ -43,7 +44,7 @@ is_selected (const Strip           *strip,
 {
   const TrHit *selected = &strip->marks->selected;
 
-  return selected->part != TR_PART_OF_NOTHING && selected->part == group->hit.part && selected->index == group->hit.index;
+  return !strip->look->is_still && selected->part == group->hit.part && selected->index == group->hit.index;
 }
 
 /* ---- one drawing ---- */
@@ -215,7 +216,7 @@ add_shape (Strip                  *strip,
   if (column->hit.part != TR_PART_OF_ROLL)
     return;
   add_rolling (strip, &box, tr_dough_get_turn (dough, (guint) column->hit.index)->fold);
-  if (strip->marks->can_edit)
+  if (strip->can_edit)
     add_edge (strip, &box, (guint) column->hit.index);
 }
 
@@ -345,7 +346,7 @@ add_gap (Strip *strip,
   const TrSequenceGroup *group = &strip->sequence.groups[i];
   double em = strip->em, middle = middle_of (strip, group), top = group->top, x = group->x - group->gap / 2;
   double below = top + WORKTOP_AT * em + strip->across, arrow = middle + (group->after_turn ? 0.3 * em : 0);
-  gboolean can_add = strip->marks->can_edit && strip->sequence.figures->dough->turns->len < TR_MAX_TURNS;
+  gboolean can_add = strip->can_edit && strip->sequence.figures->dough->turns->len < TR_MAX_TURNS;
 
   if (group->n_columns > 0)
     tr_picture_add_arrow (strip->picture, x - 0.7 * em, arrow, x + 0.7 * em, arrow, FALSE, &strip->look->dim);
@@ -464,6 +465,7 @@ tr_sequence_picture_new (const TrDoughFigures  *figures,
 
   tr_sequence_init (&strip.sequence, figures, reader, look, width);
   strip.em = strip.sequence.em;
+  strip.can_edit = marks->can_edit && !look->is_still;
   tr_sequence_find_plan (&strip.sequence, width, height, marks->held, &strip.plan);
   tr_sequence_lay_out (&strip.sequence, &strip.plan);
   strip.across = strip.sequence.across_mm * strip.plan.scale;

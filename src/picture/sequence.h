@@ -38,7 +38,7 @@ typedef struct {
 typedef struct {
   TrHit selected;                /* TURN, LOCK_IN or SHEET; NOTHING: none */
   int drop_at;                   /* where a turn that is dragged would come, 0 to the number of turns; -1: none */
-  gboolean can_edit;             /* shows what can be grabbed and where turns can be put in */
+  gboolean can_edit;             /* shows what can be grabbed and where turns can be put in, unless the look is still */
   gboolean is_mirrored;          /* reads from right to left */
   const TrSequencePlan *held;    /* NULL: laid out for the width; else its rows, and its scale where that fits */
 } TrSequenceMarks;

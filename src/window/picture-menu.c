@@ -31,6 +31,7 @@ init_document_look (TrPictureView *self,
 {
   tr_look_init_screen (look, FALSE, FALSE, tr_picture_view_get_text_size (self));
   look->paper = (TrColour) { 1, 1, 1 };
+  look->is_still = TRUE;
 }
 
 /* The size of the whole picture on screen. */

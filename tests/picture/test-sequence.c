@@ -237,6 +237,60 @@ test_places_to_add (void)
     }
 }
 
+static GBytes *
+draw (const TrPicture *picture)
+{
+  double width, height;
+
+  tr_picture_get_size (picture, &width, &height);
+
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width), (int) ceil (height));
+  cairo_t *cr = cairo_create (surface);
+
+  tr_picture_draw (picture, cr);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  return g_bytes_new_with_free_func (cairo_image_surface_get_data (surface),
+                                     (gsize) cairo_image_surface_get_stride (surface) * (gsize) cairo_image_surface_get_height (surface),
+                                     (GDestroyNotify) cairo_surface_destroy, surface);
+}
+
+/* What is copied or printed shows the turns, not what is done to them. */
+static void
+test_still_has_nothing_to_grab (void)
+{
+  g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+  const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
+  TrSequenceMarks chosen = plain_marks, none = plain_marks;
+  GBytes *pixels[3];
+  TrReader reader;
+
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  chosen.selected = (TrHit) { TR_PART_OF_TURN, 1 };
+  none.can_edit = FALSE;
+  for (int i = 0; i < 3; i++)
+    {
+      const TrSequenceMarks *marks = i == 2 ? &none : &chosen;
+      TrLook look;
+      TrSequencePlan plan;
+      TrBox box;
+
+      init_look (&look);
+      look.is_still = i > 0;
+      tr_sequence_plan (dough, marks, &reader, &look, 700, &plan);
+      g_autoptr (TrPicture) picture = tr_sequence_picture_new (dough, marks, &reader, &look, 700, plan.height);
+
+      g_assert_cmpint (get_box (picture, TR_PART_OF_ADD, 1, &box), ==, i == 0);
+      g_assert_cmpint (get_box (picture, TR_PART_OF_EDGE, 1, &box), ==, i == 0);
+      pixels[i] = draw (picture);
+    }
+  g_assert_false (g_bytes_equal (pixels[0], pixels[1]));
+  g_assert_true (g_bytes_equal (pixels[1], pixels[2]));
+  for (int i = 0; i < 3; i++)
+    g_bytes_unref (pixels[i]);
+}
+
 /* Read from the right everything lies as in a mirror. */
 static void
 test_mirrored (void)
@@ -357,6 +411,7 @@ main (int   argc,
   g_test_add_func ("/sequence/broken-limits-are-written", test_broken_limits_are_written);
   g_test_add_func ("/sequence/description-has-the-numbers", test_description_has_the_numbers);
   g_test_add_func ("/sequence/places-to-add", test_places_to_add);
+  g_test_add_func ("/sequence/still-has-nothing-to-grab", test_still_has_nothing_to_grab);
   g_test_add_func ("/sequence/mirrored", test_mirrored);
   g_test_add_func ("/sequence/held-plan-stays", test_held_plan_stays);
   g_test_add_func ("/sequence/layers-after-a-turn", test_layers_after_a_turn);
