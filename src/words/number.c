@@ -84,8 +84,9 @@ tr_say_round (double value,
   return fabs (value) < 1e15 / scale ? round (value * scale) / scale : value;
 }
 
-/* Puts thin spaces between groups of three digits of the whole part and the
- * reader's sign before the decimals; "-0" loses its sign. */
+/* Puts thin spaces, at which no line is broken, between groups of three digits
+ * of the whole part and the reader's sign before the decimals; "-0" loses its
+ * sign. */
 static char *
 dress (const TrReader *reader,
        const char     *plain)
@@ -100,7 +101,7 @@ dress (const TrReader *reader,
   for (size_t i = 0; i < whole; i++)
     {
       if (i > 0 && (whole - i) % 3 == 0)
-        g_string_append (out, TR_THIN_SPACE);
+        g_string_append (out, TR_NARROW_NO_BREAK_SPACE);
       g_string_append_c (out, digits[i]);
     }
   if (digits[whole] == '.')

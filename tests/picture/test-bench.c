@@ -46,7 +46,6 @@ dup_plain (const char *text)
 
   g_string_replace (plain, "\u00a0", " ", 0);
   g_string_replace (plain, "\u202f", " ", 0);
-  g_string_replace (plain, "\u2009", " ", 0);
   return g_string_free (g_steal_pointer (&plain), FALSE);
 }
 

@@ -23,7 +23,6 @@ says (GtkWidget  *page,
 
   g_string_replace (plain, "\u00a0", " ", 0);
   g_string_replace (plain, "\u202f", " ", 0);
-  g_string_replace (plain, "\u2009", " ", 0);
 
   return strstr (plain->str, words) != NULL;
 }

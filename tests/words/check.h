@@ -11,7 +11,7 @@
 #include "words/words.h"
 
 #define NB "\u00a0"
-#define THIN "\u2009"
+#define THIN "\u202f"
 #define MINUS "\u2212"
 
 static inline TrReader

@@ -136,6 +136,23 @@ test_numbers_take_thin_spaces_and_their_sign (void)
     }
 }
 
+/* Unicode Standard Annex 14: a line is not broken beside a character of the
+ * class GL (glue), nor between those of NU (numeric). */
+static void
+test_no_line_breaks_in_a_number (void)
+{
+  TrReader reader = plain (TR_UNITS_METRIC);
+  g_autofree char *text = tr_words_mass (&reader, 1234567);
+
+  g_assert_cmpint (g_unichar_break_type (0x2009), ==, G_UNICODE_BREAK_AFTER);
+  for (const char *p = text; *p != 'g'; p = g_utf8_next_char (p))
+    {
+      GUnicodeBreakType type = g_unichar_break_type (g_utf8_get_char (p));
+
+      g_assert_true (type == G_UNICODE_BREAK_NUMERIC || type == G_UNICODE_BREAK_NON_BREAKING_GLUE);
+    }
+}
+
 static void
 test_sizes_are_length_width_thickness (void)
 {
@@ -289,6 +306,7 @@ main (int    argc,
   g_test_add_func ("/words/number/minutes-and-hours", test_minutes);
   g_test_add_func ("/words/number/counts", test_counts);
   g_test_add_func ("/words/number/thin-spaces-and-the-readers-sign", test_numbers_take_thin_spaces_and_their_sign);
+  g_test_add_func ("/words/number/no-line-breaks-in-a-number", test_no_line_breaks_in_a_number);
   g_test_add_func ("/words/number/sizes-are-length-width-thickness", test_sizes_are_length_width_thickness);
   g_test_add_func ("/words/number/micrometres-join-what-looks-alike", test_micrometres_join_what_looks_alike);
   g_test_add_func ("/words/number/mass-columns-have-the-decimals-of-the-step", test_mass_columns_have_the_decimals_of_the_step);
