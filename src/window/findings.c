@@ -13,13 +13,16 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/repair.h"
+
 #define MAX_HEIGHT_PX 168
 
-/* One row: a sign, and the sentence. */
+/* One row: a sign, the sentence, and what mends it where one ratio does. */
 typedef struct
 {
-  GtkWidget *row, *sign, *label;
+  GtkWidget *row, *sign, *label, *mend;
   char *where;
+  TrRepair repair;               /* while `mend` is visible */
   gboolean is_for_label;
 } Row;
 
@@ -61,6 +64,75 @@ tr_findings_get_icon_name (TrSeverity severity)
     }
 }
 
+/* Mending */
+
+static void
+mend (TrFindings     *self,
+      const char     *label,
+      const TrRepair *repair,
+      const char     *where)
+{
+  TrPage *page = TR_PAGE (self);
+  const TrDoughFigures *figures = tr_page_get_figures (page);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *did = NULL;
+  TrTrial *draft;
+
+  if (figures == NULL)
+    return;
+
+  draft = tr_document_draft (tr_page_get_document (page));
+  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
+
+  if (!tr_repair_apply (dough, figures, repair, &error))
+    {
+      gtk_widget_activate_action (GTK_WIDGET (self), "win.notice", "s", error->message);
+      tr_trial_unref (draft);
+      return;
+    }
+
+  g_autoptr (TrAccount) account = tr_account_new (figures, dough);
+
+  did = tr_words_repaired (tr_page_get_reader (page), figures, repair, account);
+  if (tr_page_commit (page, draft, label, NULL, where))
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.told", "s", did);
+}
+
+/* What is done may take the row away. */
+static void
+mend_clicked_cb (TrFindings *self,
+                 GtkWidget  *button)
+{
+  const Row *row = NULL;
+
+  for (guint i = 0; i < self->rows->len && row == NULL; i++)
+    if (((const Row *) g_ptr_array_index (self->rows, i))->mend == button)
+      row = g_ptr_array_index (self->rows, i);
+  g_return_if_fail (row != NULL);
+
+  g_autofree char *label = g_strdup (gtk_button_get_label (GTK_BUTTON (button)));
+  g_autofree char *where = g_strdup (row->where);
+  const TrRepair repair = row->repair;
+
+  mend (self, label, &repair, where);
+}
+
+static void
+show_mend (TrFindings           *self,
+           Row                  *row,
+           const TrDoughFigures *figures,
+           const TrFinding      *finding)
+{
+  gboolean can_be_mended = tr_finding_get_repair (figures, finding, &row->repair);
+  g_autofree char *text = can_be_mended ? tr_words_repair (tr_page_get_reader (TR_PAGE (self)), &row->repair) : NULL;
+
+  gtk_widget_set_visible (row->mend, can_be_mended);
+  if (text != NULL && g_strcmp0 (gtk_button_get_label (GTK_BUTTON (row->mend)), text) != 0)
+    gtk_button_set_label (GTK_BUTTON (row->mend), text);
+}
+
+/* Rows */
+
 static Row *
 add_row (TrFindings *self)
 {
@@ -73,8 +145,13 @@ add_row (TrFindings *self)
   gtk_label_set_wrap (GTK_LABEL (row->label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (row->label), 0);
   gtk_widget_set_hexpand (row->label, TRUE);
+  gtk_widget_set_valign (row->label, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (box), row->sign);
   gtk_box_append (GTK_BOX (box), row->label);
+  row->mend = gtk_button_new_with_label ("");
+  gtk_widget_set_valign (row->mend, GTK_ALIGN_START);
+  g_signal_connect_object (row->mend, "clicked", G_CALLBACK (mend_clicked_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (box), row->mend);
 
   row->row = gtk_list_box_row_new ();
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row->row), box);
@@ -95,6 +172,7 @@ fill_row (TrFindings           *self,
   g_autofree char *spoken = g_strdup_printf (_("%s: %s"), tr_words_severity (finding->severity), sentence);
 
   tr_set_text (&row->where, finding->where);
+  show_mend (self, row, figures, finding);
   row->is_for_label = finding->id == TR_FINDING_ALLERGENS;
   if (g_str_equal (gtk_label_get_label (GTK_LABEL (row->label)), sentence))
     return;

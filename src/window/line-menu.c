@@ -19,6 +19,7 @@ new_menu (void)
   g_autoptr (GMenu) menu = g_menu_new ();
   g_autoptr (GMenu) order = g_menu_new ();
   g_autoptr (GMenu) stages = g_menu_new ();
+  g_autoptr (GMenu) swap = g_menu_new ();
   g_autoptr (GMenu) last = g_menu_new ();
 
   g_menu_append (order, _("Move up"), "line.move-up");
@@ -31,9 +32,11 @@ new_menu (void)
       g_menu_append (stages, label, action);
     }
   g_menu_append (stages, _("To a new preferment"), "line.set-stage::new");
+  g_menu_append (swap, _("Swap for…"), "line.swap");
   g_menu_append (last, _("Remove"), "line.remove");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (order));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (stages));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (swap));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (last));
 
   return G_MENU_MODEL (g_steal_pointer (&menu));

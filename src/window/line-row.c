@@ -19,6 +19,7 @@
 #include "line-members.h"
 #include "line-menu.h"
 #include "section.h"
+#include "swap-popover.h"
 
 struct _TrLineRow
 {
@@ -238,6 +239,16 @@ remove_cb (GtkWidget  *widget,
     }
   g_signal_emit (self, signals[REMOVED], 0);
   g_object_unref (self);
+}
+
+static void
+swap_cb (GtkWidget  *widget,
+         const char *action_name,
+         GVariant   *parameter)
+{
+  TrLineRow *self = TR_LINE_ROW (widget);
+
+  tr_swap_popover_open (widget, self->item, self->menu);
 }
 
 /* Keys and focus */
@@ -481,6 +492,7 @@ tr_line_row_class_init (TrLineRowClass *klass)
   gtk_widget_class_install_action (widget_class, "line.move-up", NULL, move_up_cb);
   gtk_widget_class_install_action (widget_class, "line.move-down", NULL, move_down_cb);
   gtk_widget_class_install_action (widget_class, "line.set-stage", "s", set_stage_cb);
+  gtk_widget_class_install_action (widget_class, "line.swap", NULL, swap_cb);
   gtk_widget_class_install_action (widget_class, "line.remove", NULL, remove_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "line.move-up", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_ALT_MASK, "line.move-down", NULL);
@@ -548,6 +560,7 @@ tr_line_row_refresh (TrLineRow *self,
   show_weight (self, page, grams, step_g);
   show_percent_words (self, tr_page_get_figures (page));
   show_problem (self, page, line);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "line.swap", tr_swap_is_possible (page, self->item));
 
   tr_line_free (self->shown);
   self->shown = tr_line_copy (line);

@@ -485,6 +485,17 @@ notice_cb (GtkWidget  *widget,
   tr_notices_show (TR_WINDOW (widget)->notices, "edit", g_variant_get_string (parameter, NULL), NULL, 0);
 }
 
+/* What was done, until something else is: it can be taken back there. */
+static void
+told_cb (GtkWidget  *widget,
+         const char *name,
+         GVariant   *parameter)
+{
+  const TrNoticeButton undo = { _("Undo"), "win.undo" };
+
+  tr_notices_show (TR_WINDOW (widget)->notices, "edit", g_variant_get_string (parameter, NULL), &undo, 1);
+}
+
 static void
 reload_cb (GtkWidget  *widget,
            const char *name,
@@ -521,6 +532,7 @@ tr_window_class_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.go-to", "s", go_to_cb);
   gtk_widget_class_install_action (widget_class, "win.show-dough", "s", show_dough_cb);
   gtk_widget_class_install_action (widget_class, "win.notice", "s", notice_cb);
+  gtk_widget_class_install_action (widget_class, "win.told", "s", told_cb);
   gtk_widget_class_install_action (widget_class, "win.reload", NULL, reload_cb);
   gtk_widget_class_install_action (widget_class, "win.recover", "s", recover_cb);
   gtk_widget_class_install_action (widget_class, "win.drop-recovery", "s", drop_recovery_cb);

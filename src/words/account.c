@@ -40,7 +40,8 @@ dup_name (const TrDoughFigures *figures,
 
 static char *
 sentence_of_change (const TrDoughFigures *figures,
-                    const TrChange       *change)
+                    const TrChange       *change,
+                    gboolean              is_done)
 {
   g_autofree char *name = dup_name (figures, change->is);
   g_autofree char *to = tr_words_one_line (change->to), *from = NULL, *was = NULL;
@@ -52,20 +53,21 @@ sentence_of_change (const TrDoughFigures *figures,
   from = tr_words_one_line (change->from);
   if (g_strcmp0 (change->was, change->is) == 0)
     /* Translators: ingredient, amount before, amount now */
-    return g_strdup_printf (_("%s went from %s to %s."), name, from, to);
+    return g_strdup_printf (is_done ? _("%s went from %s to %s.") : _("%s goes from %s to %s."), name, from, to);
 
   was = dup_name (figures, change->was);
   /* Translators: amount and ingredient before, amount and ingredient now */
-  return g_strdup_printf (_("%s %s became %s %s."), from, was, to, name);
+  return g_strdup_printf (is_done ? _("%s %s became %s %s.") : _("%s %s becomes %s %s."), from, was, to, name);
 }
 
 static void
 append_changes (GString              *out,
                 const TrDoughFigures *figures,
-                const TrAccount      *account)
+                const TrAccount      *account,
+                gboolean              is_done)
 {
   for (guint i = 0; i < account->changes->len; i++)
-    tr_say_append_sentence (out, sentence_of_change (figures, account->changes->pdata[i]));
+    tr_say_append_sentence (out, sentence_of_change (figures, account->changes->pdata[i], is_done));
 }
 
 static gboolean
@@ -130,14 +132,15 @@ sentence_of_moved (const TrReader  *reader,
 char *
 tr_words_account (const TrReader       *reader,
                   const TrDoughFigures *figures,
-                  const TrAccount      *account)
+                  const TrAccount      *account,
+                  gboolean              is_done)
 {
   static const TrKept told[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT, TR_KEPT_YEAST };
   GString *out = g_string_new (NULL);
   TrKept held[G_N_ELEMENTS (told)];
   guint n = 0;
 
-  append_changes (out, figures, account);
+  append_changes (out, figures, account, is_done);
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     if ((told[i] != TR_KEPT_YEAST || has_yeast (figures, account)) && tr_account_is_held (account, told[i]))
       held[n++] = told[i];
@@ -205,7 +208,7 @@ tr_words_repaired (const TrReader       *reader,
   g_auto (GStrv) parts = g_strsplit (_(sentence_of_ratio (repair->ratio)), "%s", 2);
   GString *out = g_string_new (NULL);
 
-  append_changes (out, figures, account);
+  append_changes (out, figures, account, TRUE);
   tr_say_append_sentence (out, g_strjoinv (target, parts));
 
   return g_string_free (out, FALSE);

@@ -87,8 +87,9 @@ char       *tr_words_one_line      (const char *text);
 char       *tr_words_problem       (const TrReader *reader, const TrProblem *problem);
 char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);
 /* "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. Fat, water and effective salt are as
- * before."; `figures` are those from before it. */
-char       *tr_words_account       (const TrReader *reader, const TrDoughFigures *figures, const TrAccount *account);
+ * before."; not done yet: "becomes", "goes". `figures` are those from before it. */
+char       *tr_words_account       (const TrReader *reader, const TrDoughFigures *figures, const TrAccount *account,
+                                    gboolean is_done);
 const char *tr_words_kept          (TrKept hold);          /* "Effective salt"; TR_N_KEPT: "Weight" */
 char       *tr_words_repair        (const TrReader *reader, const TrRepair *repair);   /* for a button: "Bring salt to 2 %" */
 /* "Salt went from 30 g to 20 g. Effective salt is now 2 % of the flour." */

@@ -70,10 +70,14 @@ test_swaps (void)
 
       g_assert_true (tr_swap_apply (dough, before, said[i].line, said[i].ingredient, said[i].holds, NULL));
       g_autoptr (TrAccount) account = tr_account_new (before, dough);
-      g_autofree char *text = tr_words_account (&reader, before, account);
+      g_autofree char *text = tr_words_account (&reader, before, account, TRUE);
+      g_autofree char *preview = tr_words_account (&reader, before, account, FALSE);
 
       check_sentence (text);
+      check_sentence (preview);
       g_assert_cmpstr (text, ==, said[i].text);
+      g_assert_nonnull (strstr (preview, " becomes "));
+      g_assert_null (strstr (preview, " went "));
     }
 }
 
