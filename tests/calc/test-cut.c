@@ -7,39 +7,7 @@
 #include "calc/cut.h"
 #include "calc/lamination.h"
 
-#include "sample.h"
-
-#define DENSITY 1.1
-
-static TrDough *
-dough_to_cut (TrShape shape)
-{
-  TrDough *dough = sample_dough (TR_STYLE_HALF);
-  TrCut *cut = dough->cut;
-
-  cut->shape = shape;
-  cut->trim_mm = cut->shrink_percent = 0;
-  cut->base_mm = 100;
-  cut->height_mm = 200;
-  cut->width_mm = 80;
-  cut->length_mm = 120;
-  cut->side_mm = 100;
-  cut->diameter_mm = 90;
-  cut->gap_mm = 10;
-  cut->slice_mm = 30;
-  cut->roll_length_mm = 300;
-
-  return dough;
-}
-
-static gboolean
-compute (const TrDough *dough,
-         const TrBench *bench,
-         double         total_g,
-         TrSheet       *sheet)
-{
-  return tr_sheet_compute (dough, bench, DENSITY, total_g, 27, sheet);
-}
+#include "cut-sample.h"
 
 /* Trade facts: 10 × 20 cm, 4 mm, 1.16 g/ml: 46.4 g; 9 × 25 × 4: 52.2 g;
  * 10 × 25 × 3: 43.5 g (computed from sizes in published lessons). */
@@ -144,29 +112,6 @@ test_mass_decides_how_many (void)
       g_assert_true (isnan (sheet.wanted));
       g_assert_true (isnan (sheet.spare_pieces));
     }
-}
-
-static void
-randomise_cut (TrDough *dough)
-{
-  TrCut *cut = dough->cut;
-
-  cut->base_mm = g_test_rand_double_range (50, 130);
-  cut->height_mm = g_test_rand_double_range (100, 300);
-  cut->width_mm = g_test_rand_double_range (40, 150);
-  cut->length_mm = g_test_rand_double_range (40, 200);
-  cut->side_mm = g_test_rand_double_range (40, 150);
-  cut->diameter_mm = g_test_rand_double_range (30, 150);
-  cut->gap_mm = g_test_rand_bit () ? g_test_rand_double_range (0, 20) : 0;
-  cut->slice_mm = g_test_rand_double_range (20, 60);
-  cut->roll_length_mm = g_test_rand_double_range (100, 400);
-  cut->trim_mm = g_test_rand_double_range (0, 15);
-  cut->shrink_percent = g_test_rand_double_range (0, 12);
-  cut->thickness_mm = g_test_rand_double_range (2.6, 9);
-  cut->rows = g_test_rand_int_range (0, 5);
-  dough->batch_value = g_test_rand_int_range (1, 80);
-  dough->handling_loss_percent = g_test_rand_double_range (0, 6);
-  dough->lock_in->blocks = g_test_rand_int_range (1, 4);
 }
 
 static void
@@ -417,180 +362,6 @@ test_far_edge_starts_half_a_base_in (void)
     }
 }
 
-/* Choosing */
-
-static void
-test_fewest_sheets_then_fewest_spare (void)
-{
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_SQUARE);
-  g_autoptr (TrBench) bench = tr_bench_new ();
-  TrSheet sheet;
-
-  /* 900 × 450 takes 9 × 4 of 100; 14 go as 2 × 7 with none to spare. */
-  dough->batch_value = 14;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.sheets, ==, 1);
-  g_assert_cmpint (sheet.rows, ==, 2);
-  g_assert_cmpint (sheet.per_row, ==, 7);
-
-  /* 16: 2 × 8 and 4 × 4 have no spare and no scrap; the shorter longer side. */
-  dough->batch_value = 16;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.rows, ==, 4);
-
-  /* 37 do not go on one; two of 19: 1 × 19 and 2 × 10 are too long, 3 × 7
-   * gives 42, 4 × 5 gives 40. */
-  dough->batch_value = 37;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.sheets, ==, 2);
-  g_assert_cmpfloat_with_epsilon (sheet.pieces_cut, 40, 1e-9);
-  g_assert_cmpfloat_with_epsilon (sheet.spare_pieces, 3, 1e-9);
-}
-
-static void
-test_scrap_within_two_points_yields_to_the_shorter_side (void)
-{
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_TRIANGLE);
-  g_autoptr (TrBench) bench = tr_bench_new ();
-  TrSheet sheet;
-
-  /* 1 × 12: 650 × 200, scrap 7.7 %; 2 × 6: 350 × 400, scrap 14.3 %: too far apart. */
-  dough->batch_value = 12;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.rows, ==, 1);
-  g_assert_cmpfloat_with_epsilon (sheet.scrap_percent, 100.0 / 13, 1e-9);
-
-  /* with wide trims all round the sums turn */
-  dough->cut->trim_mm = 40;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.rows, ==, 2);
-}
-
-static void
-test_nothing_fits_breaks_least (void)
-{
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_SQUARE);
-  g_autoptr (TrBench) bench = tr_bench_new ();
-  TrSheet sheet;
-
-  dough->cut->side_mm = 700;
-  dough->batch_value = 1;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.breaks, ==, TR_BREAK_WORKTOP_WIDTH | TR_BREAK_ROLL_WIDTH);
-  g_assert_cmpuint (sheet.n_alternatives, ==, 0);
-  g_assert_cmpint (tr_cut_sheets_that_fit (dough, bench, DENSITY, NAN), ==, 0);
-
-  /* more than 12 sheets are not chosen, but said */
-  dough->cut->side_mm = 100;
-  dough->batch_value = 36 * 15;
-  g_assert_true (compute (dough, bench, NAN, &sheet));
-  g_assert_cmpint (sheet.breaks, !=, 0);
-  g_assert_cmpint (tr_cut_sheets_that_fit (dough, bench, DENSITY, NAN), ==, 15);
-}
-
-static void
-test_alternatives_fit_and_the_chosen_is_first (void)
-{
-  g_autoptr (TrBench) bench = tr_bench_new ();
-
-  for (int i = 0; i < 120; i++)
-    {
-      g_autoptr (TrDough) dough = dough_to_cut ((TrShape) (i % TR_N_SHAPES));
-      TrSheet sheet;
-
-      randomise_cut (dough);
-      g_assert_true (compute (dough, bench, NAN, &sheet));
-      g_assert_cmpuint (sheet.n_alternatives, <=, TR_MAX_ALTERNATIVES);
-      if (sheet.breaks != 0)
-        {
-          g_assert_cmpuint (sheet.n_alternatives, ==, 0);
-          continue;
-        }
-      g_assert_cmpint (sheet.alternatives[0].rows, ==, sheet.rows);
-      g_assert_cmpint (sheet.alternatives[0].sheets, ==, sheet.sheets);
-      for (guint a = 1; a < sheet.n_alternatives; a++)
-        {
-          g_assert_cmpint (sheet.alternatives[a].sheets, >=, sheet.sheets);
-          g_assert_cmpfloat (sheet.alternatives[a].pieces_cut, >=, sheet.wanted);
-        }
-    }
-}
-
-static void
-test_a_further_sheet_must_be_worth_it (void)
-{
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_TRIANGLE);
-  g_autoptr (TrBench) endless = endless_bench ();
-  g_autoptr (TrBench) bench = tr_bench_new ();
-  TrSheet sheet;
-
-  dough->batch_by = TR_BATCH_TOTAL_G;
-  dough->cut->rows = 2;
-  g_assert_true (compute (dough, endless, 6000, &sheet));
-  g_assert_cmpint (sheet.sheets, ==, 1);
-  /* 6 000 g · 0.98 / (1.1 · 4 mm · 400 mm) = 3 341 mm: on 900 mm four sheets */
-  g_assert_true (compute (dough, bench, 6000, &sheet));
-  g_assert_cmpint (sheet.sheets, ==, 4);
-  g_assert_cmpint (sheet.breaks, ==, 0);
-  g_assert_cmpfloat_with_epsilon (sheet.pieces_cut, 4 * 2 * 15, 1e-9);
-}
-
-static void
-test_sheets_are_a_multiple_of_blocks (void)
-{
-  g_autoptr (TrBench) bench = tr_bench_new ();
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_SQUARE);
-
-  for (int blocks = 1; blocks <= 15; blocks++)
-    for (int by_mass = 0; by_mass < 2; by_mass++)
-      {
-        TrSheet sheet;
-
-        dough->lock_in->blocks = blocks;
-        dough->batch_by = by_mass ? TR_BATCH_TOTAL_G : TR_BATCH_PIECES;
-        dough->batch_value = 24;
-        g_assert_true (compute (dough, bench, 3000, &sheet));
-        g_assert_cmpint (sheet.sheets % blocks, ==, 0);
-      }
-}
-
-static void
-test_staggered_rounds_give_more (void)
-{
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_ROUND);
-  g_autoptr (TrBench) bench = endless_bench ();
-  TrSheet sheet;
-
-  dough->batch_by = TR_BATCH_TOTAL_G;
-  dough->handling_loss_percent = 0;
-  dough->cut->rows = 8;
-  g_assert_true (compute (dough, bench, 1080 * 790 * 4 / 1000.0 * DENSITY, &sheet));
-  g_assert_true (sheet.hexagonal);
-  /* staggered 90 + 7 · 86.6 = 696.2 wide and 1 225.5 long: ⌊1 235.5/100 − ½⌋ = 11;
-   * straight 790 wide and 1 080 long: 10 */
-  g_assert_cmpint (sheet.per_row, ==, 11);
-  g_assert_cmpfloat_with_epsilon (sheet.width_mm, 696.217783, 1e-6);
-}
-
-static void
-test_not_one_piece (void)
-{
-  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_TRIANGLE);
-  g_autoptr (TrBench) bench = tr_bench_new ();
-  double least_g;
-  TrSheet sheet;
-
-  dough->batch_by = TR_BATCH_TOTAL_G;
-  dough->handling_loss_percent = 0;
-  least_g = tr_cut_smallest_g (dough, DENSITY);
-  g_assert_cmpfloat_with_epsilon (least_g, 100 * 200 * 4 * DENSITY / 1000, 1e-9);
-  g_assert_false (compute (dough, bench, least_g * 0.99, &sheet));
-  g_assert_true (compute (dough, bench, least_g, &sheet));
-  g_assert_cmpfloat_with_epsilon (sheet.pieces_cut, 1, 1e-9);
-  g_assert_false (tr_sheet_compute (dough, bench, NAN, 1000, 27, &sheet));
-  g_assert_false (compute (dough, bench, NAN, &sheet));
-}
-
 /* Pieces */
 
 static void
@@ -715,14 +486,6 @@ main (int   argc,
   g_test_add_func ("/cut/pieces-lie-inside-and-apart", test_pieces_lie_inside_and_apart);
   g_test_add_func ("/cut/marks-are-where-the-corners-are", test_marks_are_where_the_corners_are);
   g_test_add_func ("/cut/far-edge-starts-half-a-base-in", test_far_edge_starts_half_a_base_in);
-  g_test_add_func ("/cut/fewest-sheets-then-fewest-spare", test_fewest_sheets_then_fewest_spare);
-  g_test_add_func ("/cut/scrap-within-two-points-yields", test_scrap_within_two_points_yields_to_the_shorter_side);
-  g_test_add_func ("/cut/nothing-fits-breaks-least", test_nothing_fits_breaks_least);
-  g_test_add_func ("/cut/alternatives-fit", test_alternatives_fit_and_the_chosen_is_first);
-  g_test_add_func ("/cut/a-further-sheet-must-be-worth-it", test_a_further_sheet_must_be_worth_it);
-  g_test_add_func ("/cut/sheets-are-a-multiple-of-blocks", test_sheets_are_a_multiple_of_blocks);
-  g_test_add_func ("/cut/staggered-rounds-give-more", test_staggered_rounds_give_more);
-  g_test_add_func ("/cut/not-one-piece", test_not_one_piece);
   g_test_add_func ("/cut/windings-of-a-rolled-piece", test_windings_of_a_rolled_piece);
   g_test_add_func ("/cut/trays", test_trays);
   g_test_add_func ("/cut/a-piece-larger-than-the-tray", test_a_piece_larger_than_the_tray);
