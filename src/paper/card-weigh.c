@@ -17,6 +17,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "../calc/formula.h"
+#include "../words/content.h"
 #include "card.h"
 
 typedef struct {
@@ -26,29 +27,17 @@ typedef struct {
   double width, em;
   double name_right, weight_right, percent_right;
   double *rounded;               /* grams, one a line */
-  double step_g, fine_step_g;    /* as passed to words */
+  double step_g, fine_step_g;    /* of the scale that this reader has */
   gboolean has_little;           /* a line under the scale's step */
 } Weigh;
-
-/* An ounce scale shows about the same fineness in rounder steps. */
-static double
-ounce_step (double step_g)
-{
-  return (step_g < 0.3 ? 0.005 : step_g < 3 ? 0.05 : 0.2) * TR_GRAMS_PER_OUNCE;
-}
 
 static void
 round_weights (Weigh *weigh)
 {
-  TrBench *bench = tr_reader_new_bench (weigh->card->reader, weigh->card->dough->bench);
+  TrBench *bench = tr_words_new_scale (weigh->card->reader, weigh->card->dough->bench);
 
   weigh->step_g = bench->scale_step_g;
   weigh->fine_step_g = bench->fine_scale_step_g;
-  if (weigh->card->reader->units == TR_UNITS_US)
-    {
-      bench->scale_step_g = ounce_step (bench->scale_step_g);
-      bench->fine_scale_step_g = ounce_step (bench->fine_scale_step_g);
-    }
   weigh->rounded = g_new (double, MAX (1, weigh->formula->lines->len));
   tr_formula_round_for_scale (weigh->formula, bench, weigh->rounded);
   tr_bench_unref (bench);
@@ -66,8 +55,8 @@ static char *
 dup_weight (const Weigh *weigh,
             double       grams)
 {
-  double step = weigh->card->reader->units == TR_UNITS_US ? ounce_step (weigh->step_g) : weigh->step_g;
-  gboolean is_coarse = step > 0 && fabs (grams / step - round (grams / step)) < 1e-6;
+  double steps = grams / weigh->step_g;
+  gboolean is_coarse = weigh->step_g > 0 && fabs (steps - round (steps)) < 1e-6;
 
   return tr_words_mass_number (weigh->card->reader, grams, is_coarse ? weigh->step_g : weigh->fine_step_g);
 }
@@ -253,18 +242,6 @@ find_preferments (const Weigh *weigh)
   return groups;
 }
 
-/* First letter upper case, as at the start of a line. */
-static char *
-dup_preferment_name (const char *group)
-{
-  g_autofree char *written = tr_words_one_line (group != NULL ? group : "");
-  const char *name = *written != '\0' ? written : tr_words_stage (TR_STAGE_PREFERMENT);
-  g_autofree char *first = g_utf8_substring (name, 0, 1);
-  g_autofree char *upper = g_utf8_strup (first, -1);
-
-  return g_strconcat (upper, g_utf8_next_char (name), NULL);
-}
-
 static char *
 dup_ripening (const Weigh *weigh)
 {
@@ -302,7 +279,7 @@ add_groups (Weigh *weigh)
 
   for (guint i = 0; i < preferments->len; i++)
     {
-      g_autofree char *name = dup_preferment_name (g_ptr_array_index (preferments, i));
+      g_autofree char *name = tr_words_preferment (g_ptr_array_index (preferments, i));
 
       add_group_heading (weigh, name, ripening);
       add_rows (weigh, TR_STAGE_PREFERMENT, g_ptr_array_index (preferments, i));
@@ -314,7 +291,7 @@ add_groups (Weigh *weigh)
   for (guint i = 0; i < preferments->len; i++)
     {
       double grams = sum_group (weigh, TR_STAGE_PREFERMENT, g_ptr_array_index (preferments, i), &n);
-      g_autofree char *name = dup_preferment_name (g_ptr_array_index (preferments, i));
+      g_autofree char *name = tr_words_preferment (g_ptr_array_index (preferments, i));
       g_autofree char *all = g_strdup_printf (_("%s, all of it"), name);
 
       add_sum_row (weigh, all, grams, TRUE);
@@ -397,6 +374,114 @@ add_division (Weigh *weigh)
   picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, 1.6 * weigh->em);
   end = tr_card_add_paragraph (picture, text, 1.1 * weigh->em, 700, &look->text, 0, weigh->width, 1.15 * weigh->em, 3);
   tr_picture_set_height (picture, end - 0.7 * weigh->em);
+}
+
+/* The total formula, small, for whoever checks or scales it: weights are read
+ * above. Only where something ripens before, or it says nothing new. */
+
+#define TOTAL_SIZE_EM 0.95
+/* So that the names keep room; text that is wider is set smaller. */
+#define TOTAL_WIDEST_SHARE 0.72
+
+static gboolean
+is_bold_row (const TrTextTable *table,
+             guint              row)
+{
+  return row + 1 == table->rows->len;
+}
+
+static double
+column_width (const Weigh       *weigh,
+              const TrTextTable *table,
+              guint              column)
+{
+  double wide = 0;
+
+  for (guint row = 0; row < table->rows->len; row++)
+    wide = MAX (wide, tr_text_width (&weigh->card->look, tr_text_table_get (table, row, column), TOTAL_SIZE_EM * weigh->em,
+                                     is_bold_row (table, row) ? 700 : 400));
+
+  return wide + 0.8 * weigh->em;
+}
+
+/* Right edges of the columns; [0] is that of the names. */
+static double *
+new_right_edges (const Weigh       *weigh,
+                 const TrTextTable *table)
+{
+  double *right = g_new (double, table->n_columns), sum = 0, shrink;
+
+  for (guint i = 1; i < table->n_columns; i++)
+    sum += column_width (weigh, table, i);
+  shrink = MIN (1, TOTAL_WIDEST_SHARE * weigh->width / sum);
+  right[table->n_columns - 1] = weigh->width;
+  for (guint i = table->n_columns - 1; i > 0; i--)
+    right[i - 1] = right[i] - shrink * column_width (weigh, table, i);
+
+  return right;
+}
+
+static TrPicture *
+add_total_row (Weigh             *weigh,
+               const TrTextTable *table,
+               guint              row,
+               const double      *right)
+{
+  const TrLook *look = &weigh->card->look;
+  double em = weigh->em, size = TOTAL_SIZE_EM * em;
+  int weight = is_bold_row (table, row) ? 700 : 400;
+  const TrColour *colour = row == 0 ? &look->dim : &look->text;
+  TrPicture *picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, 1.32 * em);
+
+  if (row + 1 < table->rows->len)
+    g_array_index (weigh->blocks, TrCardBlock, weigh->blocks->len - 1).keeps_with_next = TRUE;
+  if (row > 0)
+    tr_card_add_fitting (picture, tr_text_table_get (table, row, 0), size, weight, colour, 0, right[0], em);
+  for (guint i = 1; i < table->n_columns; i++)
+    {
+      const char *text = tr_text_table_get (table, row, i);
+      double wide = tr_text_width (look, text, size, weight), room = right[i] - right[i - 1] - 0.2 * em;
+
+      tr_picture_add_text (picture, text, wide > room ? size * room / wide : size, weight, colour, right[i], em, 1);
+    }
+
+  return picture;
+}
+
+static void
+add_total_formula (Weigh *weigh)
+{
+  g_autoptr (TrTextTable) table = NULL;
+  g_autofree double *right = NULL;
+
+  if (!weigh->card->has_total || !(weigh->formula->prefermented_flour_percent > 0))
+    return;
+
+  table = tr_words_total_table (weigh->card->reader, weigh->card->dough);
+  right = new_right_edges (weigh, table);
+  add_group_heading (weigh, _("Total formula"), NULL);
+  for (guint row = 0; row < table->rows->len; row++)
+    {
+      TrPicture *picture = add_total_row (weigh, table, row, right);
+
+      if (row == table->rows->len - table->n_foot)
+        tr_picture_add_line (picture, 0, 0, weigh->width, 0, TR_PEN_INNER, &weigh->card->look.text);
+    }
+}
+
+/* What the dough holds wherever it hides, in a line or two. */
+static void
+add_effective (Weigh *weigh)
+{
+  g_autofree char *text = tr_words_effective (weigh->card->reader, weigh->card->dough);
+  TrPicture *picture;
+  double end;
+
+  if (*text == '\0')
+    return;
+  picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, 1.6 * weigh->em);
+  end = tr_card_add_paragraph (picture, text, weigh->em, 400, &weigh->card->look.text, 0, weigh->width, 1.2 * weigh->em, 3);
+  tr_picture_set_height (picture, end - 0.6 * weigh->em);
 }
 
 static void
@@ -532,6 +617,8 @@ tr_card_weigh_blocks (const TrCard *card,
   add_division (&weigh);
   add_finish (&weigh);
   add_little_note (&weigh);
+  add_effective (&weigh);
+  add_total_formula (&weigh);
   add_steps (&weigh);
   g_free (weigh.rounded);
   return weigh.blocks;

@@ -34,6 +34,7 @@
 #define EM_STEP 0.2
 #define N_STEPS 18
 #define FLOWING_EM 8.6
+#define TOTAL_MAY_COST_STEPS 3
 /* The drawing of the sheet is not made smaller than this, in em. */
 #define LEAST_SHEET_EM 18.0
 #define MOST_SHEET_EM 42.0
@@ -135,12 +136,13 @@ layout_init (Layout            *layout,
              const TrReader    *reader,
              TrPaperSize        size,
              double             em,
-             Arrangement        arrangement)
+             Arrangement        arrangement,
+             gboolean           has_total)
 {
   double gap = 2.6 * em;
   g_autoptr (TrPicture) foot = NULL, line = NULL;
 
-  *layout = (Layout) { .card = { figures, tr_figures_get_dough (figures, index), index, reader } };
+  *layout = (Layout) { .card = { figures, tr_figures_get_dough (figures, index), index, reader, .has_total = has_total } };
   tr_look_init_paper (&layout->card.look);
   layout->card.look.text_size = em;
   tr_paper_get_size (size, &layout->page_width, &layout->page_height);
@@ -391,6 +393,7 @@ fits_at (const TrFigures *figures,
          const TrReader  *reader,
          TrPaperSize      size,
          Arrangement      arrangement,
+         gboolean         has_total,
          int              step)
 {
   gboolean fits;
@@ -398,7 +401,7 @@ fits_at (const TrFigures *figures,
 
   if (step >= N_STEPS)
     return FALSE;
-  layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement);
+  layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement, has_total);
   fits = fits_one_page (&layout);
   layout_clear (&layout);
   return fits;
@@ -411,6 +414,7 @@ find_step (const TrFigures *figures,
            guint            index,
            const TrReader  *reader,
            TrPaperSize      size,
+           gboolean         has_total,
            Arrangement     *best)
 {
   int n = tr_figures_get_dough (figures, index)->has_sheet ? N_ARRANGEMENTS : 1, step = -1;
@@ -421,13 +425,13 @@ find_step (const TrFigures *figures,
       int low, high = N_STEPS - 1;
 
       /* Another arrangement must be better than what is already known. */
-      if (!fits_at (figures, index, reader, size, (Arrangement) i, step + 1))
+      if (!fits_at (figures, index, reader, size, (Arrangement) i, has_total, step + 1))
         continue;
       for (low = step + 1; low < high;)
         {
           int middle = (low + high + 1) / 2;
 
-          if (fits_at (figures, index, reader, size, (Arrangement) i, middle))
+          if (fits_at (figures, index, reader, size, (Arrangement) i, has_total, middle))
             low = middle;
           else
             high = middle - 1;
@@ -445,14 +449,19 @@ add_dough (TrCards         *cards,
            const TrReader  *reader,
            TrPaperSize      size)
 {
-  Arrangement arrangement;
-  int step = find_step (figures, index, reader, size, &arrangement);
+  Arrangement arrangement, arrangement_with_total;
+  int step = find_step (figures, index, reader, size, FALSE, &arrangement);
+  int step_with_total = find_step (figures, index, reader, size, TRUE, &arrangement_with_total);
+  /* The weights are read at arm's length: the total formula may not cost them much. */
+  gboolean has_total = step < 0 || step_with_total >= MAX (0, step - TOTAL_MAY_COST_STEPS);
   Layout layout;
 
   if (step < 0)
-    layout_init (&layout, figures, index, reader, size, FLOWING_EM, FLOWING);
+    layout_init (&layout, figures, index, reader, size, FLOWING_EM, FLOWING, TRUE);
+  else if (has_total)
+    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step_with_total * EM_STEP, arrangement_with_total, TRUE);
   else
-    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement);
+    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement, FALSE);
   compose (&layout, cards->pages);
   layout_clear (&layout);
 }

@@ -25,6 +25,7 @@ typedef struct {
   guint index;                   /* of the dough in the trial */
   const TrReader *reader;
   TrLook look;                   /* text_size is that of explanations, em */
+  gboolean has_total;            /* print the total formula too */
 } TrCard;
 
 typedef struct {

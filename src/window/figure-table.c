@@ -64,7 +64,7 @@ new_cell (TrFigureTable *self,
       gtk_widget_add_css_class (label, "caption");
     }
   else if (is_foot)
-    gtk_widget_add_css_class (label, "heading");
+    gtk_widget_add_css_class (label, "sum");
 
   return label;
 }

@@ -80,7 +80,7 @@ static void
 append_cell (GString    *out,
              const char *cell)
 {
-  g_auto (GStrv) parts = g_strsplit (cell, TR_THIN_SPACE, -1);
+  g_auto (GStrv) parts = g_strsplit (cell, TR_NARROW_NO_BREAK_SPACE, -1);
   g_autofree char *joined = g_strjoinv ("", parts);
 
   g_string_append (out, g_strdelimit (joined, "\t\n\r", ' '));
@@ -301,15 +301,16 @@ content_decimals (TrContentKind kind,
   return grams < 9.95 ? 1 : 0;
 }
 
+/* A piece is compared with the next one: finer. */
 static char *
-dup_content (const TrReader *reader,
-             TrContentKind   kind,
-             double          grams)
+dup_piece_content (const TrReader *reader,
+                   TrContentKind   kind,
+                   double          grams)
 {
   if (tr_say_is_us (reader))
     return tr_words_mass_number (reader, grams, 0.1);
 
-  return tr_words_number (reader, grams, content_decimals (kind, grams));
+  return tr_words_number (reader, grams, content_decimals (kind, grams) == 0 ? 1 : content_decimals (kind, grams));
 }
 
 static void
@@ -322,7 +323,7 @@ add_content_row (TrTextTable          *table,
   TrContentRow content;
 
   tr_content_get (figures, kind, &content);
-  take_cell (row, 1, dup_content (reader, kind, content.piece_g));
+  take_cell (row, 1, dup_piece_content (reader, kind, content.piece_g));
   /* Nutrition is told in grams of 100 g everywhere. */
   take_cell (row, 2, tr_words_number (reader, content.per_100g, content_decimals (kind, content.per_100g)));
   take_cell (row, 3, dup_flour_percent (reader, content.percent_of_flour));
