@@ -103,6 +103,8 @@ own_what_is_chosen (TrChoiceField *self,
     tr_trial_own_dough (draft, (guint) dough);
   else if (g_str_has_prefix (self->choice->pointer, "/bench/"))
     tr_trial_own_bench (draft);
+  else if (g_str_has_prefix (self->choice->pointer, "/ingredients/"))
+    tr_trial_own_pantry (draft);
 }
 
 static void

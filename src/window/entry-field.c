@@ -43,6 +43,7 @@ struct _TrEntryField
   double shown;
   double before;
   TrReader shown_for;
+  guint shown_item;
   guint has_shown : 1;
   guint is_setting : 1;
   guint is_edited : 1;
@@ -185,7 +186,7 @@ stands_for_document (TrEntryField *self,
   const TrReader *reader = tr_page_get_reader (page);
   const TrDough *dough = tr_page_get_dough (page);
 
-  if (!self->has_shown || reader->units != self->shown_for.units || !g_str_equal (reader->decimal, self->shown_for.decimal))
+  if (!self->has_shown || self->shown_item != tr_field_get_item (TR_FIELD (self)) || reader->units != self->shown_for.units || !g_str_equal (reader->decimal, self->shown_for.decimal))
     return FALSE;
   if (g_strcmp0 (self->shown_in, dough != NULL ? dough->id : NULL) != 0)
     return FALSE;
@@ -197,13 +198,20 @@ stands_for_document (TrEntryField *self,
 
 /* In the reader's unit, so it follows the reader. */
 static void
-show_otherwise (TrEntryField   *self,
-                const TrReader *reader)
+show_otherwise (TrEntryField *self,
+                TrPage       *page)
 {
-  if (!(self->member->otherwise > 0))
+  const TrMember *member = self->member;
+  double otherwise = member->otherwise > 0 ? member->otherwise : NAN;
+
+  if (member->get_otherwise != NULL)
+    otherwise = member->get_otherwise (get_trial (page), tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)));
+  else if (isnan (otherwise))
     return;
 
-  g_autofree char *text = tr_words_write (reader, self->member->quantity, self->member->otherwise);
+  g_autofree char *text = isnan (otherwise) && member->empty != NULL
+                          ? g_strdup (_(member->empty))
+                          : tr_member_dup_number (member, tr_page_get_reader (page), otherwise);
 
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), text);
 }
@@ -227,7 +235,7 @@ tr_entry_field_refresh (TrField *field)
     }
 
   tr_field_set_unit (field, tr_member_get_unit (self->member, tr_page_get_reader (page)));
-  show_otherwise (self, tr_page_get_reader (page));
+  show_otherwise (self, page);
   if (self->is_committing)
     self->shown = get_number (self, page);
   else
@@ -237,6 +245,7 @@ tr_entry_field_refresh (TrField *field)
 
   show_value (self, page);
   self->shown_for = *tr_page_get_reader (page);
+  self->shown_item = tr_field_get_item (field);
   tr_set_text (&self->shown_in, tr_page_get_dough (page) != NULL ? tr_page_get_dough (page)->id : NULL);
   self->has_shown = TRUE;
 }
@@ -266,8 +275,17 @@ commit_draft (TrEntryField *self,
               TrPage       *page,
               TrTrial      *draft)
 {
-  g_autofree char *label = tr_member_dup_undo (self->member, get_trial (page), tr_page_get_dough_index (page),
-                                               tr_field_get_item (TR_FIELD (self)));
+  int dough = tr_page_get_dough_index (page);
+  guint item = tr_field_get_item (TR_FIELD (self));
+  g_autofree char *label = tr_member_dup_undo (self->member, get_trial (page), dough, item);
+  g_autoptr (GError) error = NULL;
+
+  if (self->member->check != NULL && !self->member->check (draft, tr_page_get_reader (page), dough, item, &error))
+    {
+      tr_trial_unref (draft);
+      tr_field_set_error (TR_FIELD (self), error->message);
+      return FALSE;
+    }
 
   return tr_field_commit (TR_FIELD (self), draft, label, TRUE);
 }

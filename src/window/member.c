@@ -15,7 +15,7 @@
 gboolean
 tr_where_is_in_dough (const char *where)
 {
-  return !g_str_has_prefix (where, "/bench/") && !g_str_equal (where, "/title");
+  return !g_str_has_prefix (where, "/bench/") && !g_str_has_prefix (where, "/ingredients/") && !g_str_equal (where, "/title");
 }
 
 char *
@@ -75,7 +75,7 @@ tr_member_get_number (const TrMember *member,
   if (value == NULL)
     return NAN;
   if (member->hold == TR_HOLD_NUMBER)
-    return *(double *) value;
+    return member->divisor > 0 ? *(double *) value / member->divisor : *(double *) value;
 
   int count = *(int *) value;
 
@@ -101,10 +101,20 @@ own_holder (const TrMember *member,
 {
   if (g_str_has_prefix (member->pointer, "/bench/"))
     tr_trial_own_bench (draft);
+  else if (g_str_has_prefix (member->pointer, "/ingredients/"))
+    tr_trial_own_pantry (draft);
   else if (tr_where_is_in_dough (member->pointer))
     tr_trial_own_dough (draft, (guint) dough);
 
   return member->reach (draft, dough, item, TRUE);
+}
+
+/* Without the last bits that a decimal fraction leaves: 1.7 times 400 is 680. */
+static double
+undivided (double value,
+           double divisor)
+{
+  return round (value * divisor * 1e6) / 1e6;
 }
 
 void
@@ -121,7 +131,7 @@ tr_member_set_number (const TrMember *member,
   gpointer where = G_STRUCT_MEMBER_P (holder, member->offset);
 
   if (member->hold == TR_HOLD_NUMBER)
-    *(double *) where = value;
+    *(double *) where = member->divisor > 0 ? undivided (value, member->divisor) : value;
   else
     *(int *) where = isnan (value) ? 0 : (int) CLAMP (value, G_MININT, G_MAXINT);
   if (member->settle != NULL)

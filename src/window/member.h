@@ -36,7 +36,7 @@ typedef gpointer (*TrReach) (const TrTrial *trial,
                              gboolean       make);
 
 typedef struct {
-  const char *pointer;           /* inside the dough, or "/bench/…", "/title"; "%u" is the item */
+  const char *pointer;           /* inside the dough, or "/bench/…", "/ingredients/…", "/title"; "%u" is the item */
   TrReach reach;
   gsize offset;
   TrHold hold;
@@ -56,6 +56,11 @@ typedef struct {
   /* `figures`: from before the typing, so that nothing drifts by rounding; their
    * own value puts back what was written. FALSE with a sentence: nothing was written. */
   gboolean (*set_figure) (TrDough *dough, const TrDoughFigures *figures, guint item, double value, GError **error);
+  /* The number that counts where none is written, of this item; NaN: `empty` is shown. NULL: `otherwise`. */
+  double (*get_otherwise) (const TrTrial *trial, int dough, guint item);
+  double divisor;                /* what stands in the document over it is what is shown; 0: 1. NUMBER only */
+  /* What the document would take and the baker cannot mean. FALSE with a sentence: not committed. */
+  gboolean (*check) (const TrTrial *draft, const TrReader *reader, int dough, guint item, GError **error);
 } TrMember;
 
 gboolean    tr_member_is_there    (const TrMember *member,

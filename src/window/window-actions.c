@@ -16,6 +16,7 @@
 #include "actions.h"
 #include "field.h"
 #include "picture-view.h"
+#include "pantry-window.h"
 #include "preferences-window.h"
 
 static void
@@ -337,6 +338,20 @@ preferences_cb (GtkWidget  *widget,
 }
 
 static void
+ingredients_cb (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  if (present_again (widget, "ingredients"))
+    return;
+
+  GtkWidget *window = tr_pantry_window_new (GTK_WINDOW (widget), TR_WINDOW (widget)->preferences);
+
+  g_object_bind_property (widget, "document", window, "document", G_BINDING_SYNC_CREATE);
+  present_new (window, "ingredients");
+}
+
+static void
 shortcuts_cb (GtkWidget  *widget,
               const char *name,
               GVariant   *parameter)
@@ -393,6 +408,7 @@ static const TrAction actions[] = {
   { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, undo_cb },
   { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, redo_cb },
   { "win.copy-picture", "<Control><Shift>c", N_("Copy picture"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, copy_picture_cb },
+  { "win.ingredients", "<Control>i", N_("Ingredients…"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, ingredients_cb },
   { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_card_cb },
   { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_all_cards_cb },
   { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },

@@ -61,6 +61,12 @@ translated (const char *name)
   return g_dpgettext2 (GETTEXT_PACKAGE, "allergen", name);
 }
 
+const char *
+tr_words_annex_allergen (guint index)
+{
+  return index < G_N_ELEMENTS (annex) ? annex[index].id : NULL;
+}
+
 static const Allergen *
 find (const char *id)
 {

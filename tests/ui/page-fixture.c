@@ -97,7 +97,8 @@ page_dup_value (PageFixture *fixture,
 {
   g_autofree char *text = ui_dup_trial_text (fixture->document);
   g_autoptr (JsonParser) parser = json_parser_new ();
-  gboolean is_in_dough = !g_str_has_prefix (pointer, "/bench/") && !g_str_equal (pointer, "/title");
+  gboolean is_in_dough = !g_str_has_prefix (pointer, "/bench/") && !g_str_has_prefix (pointer, "/ingredients/") &&
+                         !g_str_equal (pointer, "/title");
   g_autofree char *whole = is_in_dough ? tr_figures_dup_pointer ((guint) tr_page_get_dough_index (fixture->page), pointer) :
                                          g_strdup (pointer);
   g_auto (GStrv) tokens = g_strsplit (whole + 1, "/", -1);

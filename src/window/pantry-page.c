@@ -1,0 +1,770 @@
+/* pantry-page.c: the baker's own ingredients, a list and a form
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * They belong to the trial, so every edit is a step of its undo and all its
+ * doughs follow. One that a dough uses is not taken away from under it: the
+ * page says which do, and offers the built-in in its place.
+ *
+ * Invariant: `chosen` is the id of an ingredient there is, or NULL where there
+ * is none; every field's item is its index.
+ */
+
+#include "config.h"
+
+#include "page.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "ingredient-entry.h"
+#include "ingredient-find.h"
+#include "pantry-edits.h"
+#include "pantry-members.h"
+#include "section.h"
+
+#define TR_TYPE_PANTRY_PAGE (tr_pantry_page_get_type ())
+G_DECLARE_FINAL_TYPE (TrPantryPage, tr_pantry_page, TR, PANTRY_PAGE, TrPage)
+
+#define NO_SLOT G_MAXUINT
+
+typedef struct { TrField *field; guint slot; } Placed;   /* the field borrowed */
+
+struct _TrPantryPage
+{
+  TrPage parent_instance;
+
+  /* Borrowed */
+  GtkListBox *list;
+  TrIngredientEntry *add_entry;
+  GtkWidget *duplicate_button, *remove_button;
+  GtkWidget *form, *empty;
+  GtkWidget *name_field, *price_field;
+  TrIngredientEntry *like_entry;
+  GtkWidget *like_error, *like_words, *words, *users, *said;
+  GtkWidget *question, *question_label, *replace_button;
+  GtkWidget *by_form, *ticks;
+
+  /* Owned */
+  GArray *placed;                /* Placed */
+  GtkSizeGroup *widths;
+  TrChoice *allergens;
+  char *chosen;                  /* id; NULL: none */
+};
+
+G_DEFINE_FINAL_TYPE (TrPantryPage, tr_pantry_page, TR_TYPE_PAGE)
+
+static const TrTrial *
+get_trial (TrPantryPage *self)
+{
+  TrDocument *document = tr_page_get_document (TR_PAGE (self));
+
+  return document != NULL ? tr_document_get_trial (document) : NULL;
+}
+
+/* NULL: none is chosen. */
+static const TrOwnIngredient *
+get_chosen (TrPantryPage *self,
+            guint        *index)
+{
+  const TrTrial *trial = get_trial (self);
+  int found = trial != NULL && self->chosen != NULL ? tr_pantry_find_index (trial->pantry, self->chosen) : -1;
+
+  if (found < 0)
+    return NULL;
+
+  *index = (guint) found;
+
+  return g_ptr_array_index (trial->pantry->own, *index);
+}
+
+static TrTrial *
+new_draft (TrPantryPage *self)
+{
+  return tr_document_draft (tr_page_get_document (TR_PAGE (self)));
+}
+
+/* A step of its own. Takes the draft. */
+static gboolean
+commit (TrPantryPage *self,
+        TrTrial      *draft,
+        const char   *label)
+{
+  g_autoptr (GError) error = NULL;
+  gboolean is_done = tr_document_commit (tr_page_get_document (TR_PAGE (self)), draft, label, NULL, "/ingredients", &error);
+
+  tr_words_label_set (self->said, is_done ? NULL : error->message);
+
+  return is_done;
+}
+
+/* ---- the list ---- */
+
+static GtkWidget *
+new_row (void)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *name = tr_words_label_new (NULL);
+  GtkWidget *like = tr_words_label_new ("dim-label");
+
+  gtk_label_set_wrap_mode (GTK_LABEL (name), PANGO_WRAP_WORD_CHAR);
+  gtk_widget_add_css_class (like, "caption");
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), like);
+
+  return box;
+}
+
+static char *
+dup_like (const TrTrial         *trial,
+          const TrOwnIngredient *own)
+{
+  g_autofree char *name = tr_ingredient_dup_name (NULL, own->like);
+
+  return g_strdup_printf (_("like %s"), name);
+}
+
+static void
+show_row (TrPantryPage          *self,
+          GtkListBoxRow         *row,
+          const TrOwnIngredient *own)
+{
+  const TrTrial *trial = get_trial (self);
+  GtkWidget *box = gtk_list_box_row_get_child (row);
+  g_autofree char *name = tr_ingredient_dup_name (trial->pantry, own->id);
+  g_autofree char *like = dup_like (trial, own);
+  g_autofree char *label = g_strdup_printf ("%s, %s", name, like);
+
+  tr_words_label_set (gtk_widget_get_first_child (box), name);
+  tr_words_label_set (gtk_widget_get_last_child (box), like);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+}
+
+static void
+refresh_list (TrPantryPage *self)
+{
+  const GPtrArray *own = get_trial (self)->pantry->own;
+  GtkListBoxRow *extra;
+
+  for (guint i = 0; i < own->len; i++)
+    {
+      if (gtk_list_box_get_row_at_index (self->list, (int) i) == NULL)
+        gtk_list_box_append (self->list, new_row ());
+      show_row (self, gtk_list_box_get_row_at_index (self->list, (int) i), g_ptr_array_index (own, i));
+    }
+  while ((extra = gtk_list_box_get_row_at_index (self->list, (int) own->len)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (extra));
+}
+
+/* What was chosen may be gone, by undo or a new document. */
+static void
+keep_chosen (TrPantryPage *self)
+{
+  const GPtrArray *own = get_trial (self)->pantry->own;
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  guint index = row != NULL ? (guint) gtk_list_box_row_get_index (row) : 0;
+
+  if (get_chosen (self, &index) == NULL && own->len > 0)
+    {
+      const TrOwnIngredient *near = g_ptr_array_index (own, MIN (index, own->len - 1));
+
+      tr_set_text (&self->chosen, near->id);
+    }
+  else if (own->len == 0)
+    g_clear_pointer (&self->chosen, g_free);
+}
+
+static void
+place_fields (TrPantryPage *self,
+              guint         index)
+{
+  for (guint i = 0; i < self->placed->len; i++)
+    {
+      Placed *placed = &g_array_index (self->placed, Placed, i);
+
+      tr_field_set_item (placed->field, placed->slot == NO_SLOT ? index : tr_pantry_item (index, placed->slot));
+    }
+}
+
+/* ---- the form ---- */
+
+static void
+refresh_words (TrPantryPage          *self,
+               const TrOwnIngredient *own,
+               guint                  index)
+{
+  const TrTrial *trial = get_trial (self);
+  const TrReader *reader = tr_page_get_reader (TR_PAGE (self));
+  g_autofree char *like = tr_ingredient_dup_name (NULL, own->like);
+  g_autofree char *users = tr_pantry_dup_users (trial, own->id);
+  TrIngredient as;
+
+  tr_words_label_take (self->like_words, g_strdup_printf (_("What is left empty is as %s and stands there in grey; “?” is not known."), like));
+  tr_words_label_take (self->users, users != NULL ? g_strdup_printf (_("Used in %s."), users) : g_strdup (_("No dough uses it yet.")));
+  gtk_entry_set_placeholder_text (GTK_ENTRY (tr_field_get_control (TR_FIELD (self->name_field))), like);
+  if (tr_pantry_resolve (trial, index, &as))
+    tr_words_label_take (self->words, tr_pantry_dup_words (reader, &as));
+  tr_field_set_unit (TR_FIELD (self->price_field), trial->bench->currency);
+}
+
+static void
+refresh_form (TrPantryPage *self)
+{
+  guint index;
+  const TrOwnIngredient *own = get_chosen (self, &index);
+
+  gtk_widget_set_visible (self->form, own != NULL);
+  gtk_widget_set_visible (self->empty, own == NULL);
+  gtk_widget_set_sensitive (self->duplicate_button, own != NULL);
+  gtk_widget_set_sensitive (self->remove_button, own != NULL);
+  if (own == NULL)
+    return;
+
+  place_fields (self, index);
+  tr_ingredient_entry_set_value (self->like_entry, own->like, NULL);
+  tr_ingredient_entry_set_invalid (self->like_entry, NULL);
+  tr_words_label_set (self->like_error, NULL);
+  tr_fields_refresh (self->form);
+  gtk_widget_set_visible (self->ticks, own->allergens != NULL);
+  refresh_words (self, own, index);
+  gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, (int) index));
+}
+
+static void
+tr_pantry_page_refresh (TrPage *page)
+{
+  TrPantryPage *self = TR_PANTRY_PAGE (page);
+
+  if (get_trial (self) == NULL)
+    return;
+
+  gtk_widget_set_visible (self->question, FALSE);
+  keep_chosen (self);
+  refresh_list (self);
+  refresh_form (self);
+}
+
+static void
+choose (TrPantryPage *self,
+        const char   *id)
+{
+  if (!tr_set_text (&self->chosen, id))
+    return;
+
+  gtk_widget_set_visible (self->question, FALSE);
+  tr_words_label_set (self->said, NULL);
+  refresh_form (self);
+}
+
+static void
+row_selected_cb (GtkListBox    *list,
+                 GtkListBoxRow *row,
+                 TrPantryPage  *self)
+{
+  const TrTrial *trial = get_trial (self);
+
+  if (row == NULL || trial == NULL || tr_page_is_refreshing (TR_PAGE (self)))
+    return;
+
+  guint index = (guint) gtk_list_box_row_get_index (row);
+
+  if (index < trial->pantry->own->len)
+    choose (self, ((const TrOwnIngredient *) g_ptr_array_index (trial->pantry->own, index))->id);
+}
+
+/* Brings "/ingredients/2/…" into view; the ingredient alone: its name. */
+static gboolean
+tr_pantry_page_go_to (TrPage     *page,
+                      const char *pointer)
+{
+  TrPantryPage *self = TR_PANTRY_PAGE (page);
+  const TrTrial *trial = get_trial (self);
+
+  if (trial == NULL || !g_str_has_prefix (pointer, "/ingredients/"))
+    return FALSE;
+
+  guint64 index = g_ascii_strtoull (pointer + strlen ("/ingredients/"), NULL, 10);
+
+  if (index >= trial->pantry->own->len)
+    return FALSE;
+
+  choose (self, ((const TrOwnIngredient *) g_ptr_array_index (trial->pantry->own, index))->id);
+
+  return tr_fields_go_to (self->form, pointer);
+}
+
+/* ---- what the buttons do ---- */
+
+static void
+go_to_name (TrPantryPage *self)
+{
+  gtk_widget_grab_focus (self->name_field);
+}
+
+/* Chosen once it is there: the refresh of the commit comes first. */
+static void
+commit_new (TrPantryPage *self,
+            TrTrial      *draft,
+            const char   *id,
+            const char   *label)
+{
+  if (!commit (self, draft, label))
+    return;
+
+  choose (self, id);
+  go_to_name (self);
+}
+
+static void
+add_committed_cb (TrIngredientEntry *entry,
+                  const char        *id,
+                  const char        *text,
+                  TrPantryPage      *self)
+{
+  if (get_trial (self) == NULL || tr_page_is_refreshing (TR_PAGE (self)))
+    return;
+
+  if (id == NULL)
+    {
+      g_autofree char *error = text == NULL || *text == '\0' ? NULL : g_strdup_printf (_("No built-in ingredient is called “%s”."), text);
+
+      tr_ingredient_entry_set_invalid (entry, error);
+      tr_words_label_set (self->said, error);
+      return;
+    }
+
+  TrTrial *draft = new_draft (self);
+  g_autofree char *added = tr_pantry_add_like (draft, id);
+
+  tr_ingredient_entry_set_invalid (entry, NULL);
+  commit_new (self, draft, added, _("add an ingredient of my own"));
+  tr_ingredient_entry_set_value (entry, id, NULL);
+  tr_ingredient_entry_set_value (entry, NULL, "");
+}
+
+static void
+duplicate_cb (TrPantryPage *self)
+{
+  guint index;
+
+  if (get_chosen (self, &index) == NULL)
+    return;
+
+  TrTrial *draft = new_draft (self);
+  g_autofree char *added = tr_pantry_duplicate (draft, index);
+
+  commit_new (self, draft, added, _("duplicate an ingredient"));
+}
+
+static void
+ask_to_replace (TrPantryPage          *self,
+                const TrOwnIngredient *own,
+                const char            *users)
+{
+  g_autofree char *name = tr_ingredient_dup_name (get_trial (self)->pantry, own->id);
+  g_autofree char *like = tr_ingredient_dup_name (NULL, own->like);
+  g_autofree char *label = g_strdup_printf (_("Put %s in its place"), like);
+
+  tr_words_label_take (self->question_label, g_strdup_printf (_("%s stays: it is used in %s."), name, users));
+  gtk_button_set_label (GTK_BUTTON (self->replace_button), label);
+  gtk_label_set_wrap (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (self->replace_button))), TRUE);
+  gtk_widget_set_visible (self->question, TRUE);
+  gtk_widget_grab_focus (self->replace_button);
+}
+
+static void
+remove_cb (TrPantryPage *self)
+{
+  guint index;
+  const TrOwnIngredient *own = get_chosen (self, &index);
+
+  if (own == NULL)
+    return;
+
+  g_autofree char *users = tr_pantry_dup_users (get_trial (self), own->id);
+
+  if (users != NULL)
+    {
+      ask_to_replace (self, own, users);
+      return;
+    }
+
+  TrTrial *draft = new_draft (self);
+
+  tr_pantry_remove (draft, index);
+  commit (self, draft, _("remove an ingredient"));
+}
+
+static void
+replace_cb (TrPantryPage *self)
+{
+  guint index;
+  const TrOwnIngredient *own = get_chosen (self, &index);
+
+  if (own == NULL)
+    return;
+
+  TrTrial *draft = new_draft (self);
+  g_autofree char *like = tr_ingredient_dup_name (NULL, own->like);
+  g_autofree char *label = g_strdup_printf (_("put %s in the place of an ingredient"), like);
+
+  tr_pantry_replace (draft, own->id, own->like);
+  tr_pantry_remove (draft, index);
+  commit (self, draft, label);
+}
+
+static void
+keep_cb (TrPantryPage *self)
+{
+  gtk_widget_set_visible (self->question, FALSE);
+  gtk_widget_grab_focus (self->remove_button);
+}
+
+static void
+like_committed_cb (TrIngredientEntry *entry,
+                   const char        *id,
+                   const char        *text,
+                   TrPantryPage      *self)
+{
+  guint index;
+  const TrOwnIngredient *own = get_chosen (self, &index);
+
+  if (own == NULL || tr_page_is_refreshing (TR_PAGE (self)))
+    return;
+
+  g_autofree char *error = id != NULL ? NULL : g_strdup_printf (_("No built-in ingredient is called “%s”."), text);
+
+  tr_ingredient_entry_set_invalid (entry, error);
+  tr_words_label_set (self->like_error, error);
+  if (id == NULL || g_strcmp0 (id, own->like) == 0)
+    return;
+
+  TrTrial *draft = new_draft (self);
+  TrOwnIngredient *changed = g_ptr_array_index (tr_trial_own_pantry (draft)->own, index);
+
+  g_free (changed->like);
+  changed->like = g_strdup (id);
+  commit (self, draft, _("change what an ingredient is like"));
+}
+
+/* ---- building ---- */
+
+static void
+place (TrPantryPage *self,
+       GtkWidget    *field,
+       guint         slot)
+{
+  Placed placed = { TR_FIELD (field), slot };
+
+  g_array_append_val (self->placed, placed);
+}
+
+static void
+add_members (TrPantryPage  *self,
+             GtkWidget     *form,
+             TrPantryGroup  group)
+{
+  guint n_members;
+  const TrMember *members = tr_pantry_get_members (group, &n_members);
+
+  for (guint i = 0; i < n_members; i++)
+    {
+      GtkWidget *field = tr_entry_field_new (&members[i], TR_FIELD_BESIDE);
+
+      if (members[i].hold == TR_HOLD_NUMBER)
+        tr_entry_field_set_width_chars (TR_ENTRY_FIELD (field), 6, 6);
+      gtk_size_group_add_widget (self->widths, field);
+      tr_form_add (form, field);
+      place (self, field, group == TR_PANTRY_GROUP_HOUSEHOLD ? i : NO_SLOT);
+    }
+}
+
+static GtkWidget *
+add_form (GtkWidget  *column,
+          const char *heading)
+{
+  GtkWidget *form = tr_form_new (NULL, 0);
+
+  gtk_box_append (GTK_BOX (tr_column_add_section (column, heading)), form);
+
+  return form;
+}
+
+static void
+add_group (TrPantryPage  *self,
+           GtkWidget     *column,
+           TrPantryGroup  group,
+           const char    *heading)
+{
+  add_members (self, add_form (column, heading), group);
+}
+
+static GtkWidget *
+new_like_row (TrPantryPage *self)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *label = gtk_label_new (_("Like"));
+  GtkWidget *entry = tr_ingredient_entry_new ();
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_width_chars (GTK_LABEL (label), 18);
+  gtk_widget_add_css_class (label, "dim-label");
+  gtk_editable_set_width_chars (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), 16);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), 32);
+  gtk_widget_set_hexpand (label, TRUE);
+  tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (entry), _("Like this built-in ingredient"));
+  gtk_widget_set_tooltip_text (label, _("The built-in ingredient that stands in for whatever is left empty here"));
+  gtk_box_append (GTK_BOX (row), label);
+  gtk_box_append (GTK_BOX (row), entry);
+  g_signal_connect_object (entry, "committed", G_CALLBACK (like_committed_cb), self, 0);
+  self->like_entry = TR_INGREDIENT_ENTRY (entry);
+
+  return row;
+}
+
+static void
+add_name (TrPantryPage *self,
+          GtkWidget    *column)
+{
+  GtkWidget *section = tr_column_add_section (column, NULL);
+  guint n_members;
+  const TrMember *members = tr_pantry_get_members (TR_PANTRY_GROUP_NAME, &n_members);
+
+  self->name_field = tr_entry_field_new (members, TR_FIELD_BESIDE);
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->name_field), 16, 32);
+  place (self, self->name_field, NO_SLOT);
+  self->like_error = tr_words_label_new ("error");
+  self->like_words = tr_words_label_new ("dim-label");
+  self->words = tr_words_label_new (NULL);
+  self->users = tr_words_label_new ("dim-label");
+  gtk_box_append (GTK_BOX (section), self->name_field);
+  gtk_box_append (GTK_BOX (section), new_like_row (self));
+  gtk_box_append (GTK_BOX (section), self->like_error);
+  gtk_box_append (GTK_BOX (section), self->users);
+  gtk_box_append (GTK_BOX (section), self->like_words);
+}
+
+static void
+add_unknowns (TrPantryPage *self,
+              GtkWidget    *section)
+{
+  GtkWidget *expander = gtk_expander_new (_("What the label does not say"));
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *ticks = tr_fields_row_new ();
+  GtkWidget *why = tr_words_label_new ("dim-label");
+
+  tr_words_label_set (why, _("A figure that needs it then says that it is not known, instead of counting with the built-in's."));
+  for (guint i = 0; i < TR_N_PARTS; i++)
+    {
+      GtkWidget *tick = tr_choice_field_new (&tr_pantry_get_unknowns ()[i], TR_FIELD_BARE);
+
+      tr_form_add (ticks, tick);
+      place (self, tick, i);
+    }
+  gtk_box_append (GTK_BOX (box), why);
+  gtk_box_append (GTK_BOX (box), ticks);
+  gtk_expander_set_child (GTK_EXPANDER (expander), box);
+  gtk_box_append (GTK_BOX (section), expander);
+}
+
+static void
+add_parts (TrPantryPage *self,
+           GtkWidget    *column)
+{
+  GtkWidget *section = tr_column_add_section (column, _("In 100 g"));
+  GtkWidget *form = tr_form_new (NULL, 0);
+
+  gtk_box_append (GTK_BOX (section), self->words);
+  gtk_box_append (GTK_BOX (section), form);
+  add_members (self, form, TR_PANTRY_GROUP_PARTS);
+  add_members (self, form, TR_PANTRY_GROUP_SALT);
+  add_unknowns (self, section);
+}
+
+static void
+add_allergens (TrPantryPage *self,
+               GtkWidget    *column)
+{
+  GtkWidget *section = tr_column_add_section (column, _("Allergens"));
+  GtkWidget *by = tr_choice_field_new (tr_pantry_get_allergens_by (), TR_FIELD_BESIDE);
+  guint n_choices;
+
+  place (self, by, NO_SLOT);
+  self->ticks = tr_fields_row_new ();
+  self->allergens = tr_pantry_new_allergens (&n_choices);
+  for (guint i = 0; i < n_choices; i++)
+    {
+      GtkWidget *tick = tr_choice_field_new (&self->allergens[i], TR_FIELD_BARE);
+
+      tr_form_add (self->ticks, tick);
+      place (self, tick, i);
+    }
+  gtk_box_append (GTK_BOX (section), by);
+  gtk_box_append (GTK_BOX (section), self->ticks);
+}
+
+static GtkWidget *
+new_form (TrPantryPage *self)
+{
+  GtkWidget *column = tr_column_new (&self->form);
+
+  add_name (self, column);
+  add_parts (self, column);
+  add_group (self, column, TR_PANTRY_GROUP_HEAT, _("Temperatures"));
+  add_group (self, column, TR_PANTRY_GROUP_PRICE, _("Price"));
+  self->price_field = GTK_WIDGET (g_array_index (self->placed, Placed, self->placed->len - 1).field);
+  add_group (self, column, TR_PANTRY_GROUP_HOUSEHOLD, _("Cups, spoons and pieces"));
+  add_members (self, gtk_widget_get_parent (GTK_WIDGET (g_array_index (self->placed, Placed, self->placed->len - 1).field)),
+               TR_PANTRY_GROUP_DENSITY);
+  add_allergens (self, column);
+
+  return self->form;
+}
+
+static GtkWidget *
+new_button (TrPantryPage *self,
+            GtkWidget    *box,
+            const char   *label,
+            GCallback     clicked_cb)
+{
+  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+
+  g_signal_connect_object (button, "clicked", clicked_cb, self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (box), button);
+
+  return button;
+}
+
+static GtkWidget *
+new_question (TrPantryPage *self)
+{
+  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  self->question = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  self->question_label = tr_words_label_new (NULL);
+  gtk_box_append (GTK_BOX (self->question), self->question_label);
+  self->replace_button = new_button (self, buttons, "", G_CALLBACK (replace_cb));
+  new_button (self, buttons, _("_Keep it"), G_CALLBACK (keep_cb));
+  gtk_box_append (GTK_BOX (self->question), buttons);
+  gtk_widget_set_visible (self->question, FALSE);
+
+  return self->question;
+}
+
+static GtkWidget *
+new_add_row (TrPantryPage *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+  GtkWidget *label = gtk_label_new (_("Add one like"));
+  GtkWidget *entry = tr_ingredient_entry_new ();
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "dim-label");
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), entry);
+  tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (entry), _("Add one like this built-in ingredient"));
+  gtk_entry_set_placeholder_text (GTK_ENTRY (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), _("butter, flour, milk…"));
+  g_signal_connect_object (entry, "committed", G_CALLBACK (add_committed_cb), self, 0);
+  self->add_entry = TR_INGREDIENT_ENTRY (entry);
+
+  return box;
+}
+
+static GtkWidget *
+new_side (TrPantryPage *self)
+{
+  GtkWidget *side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  self->list = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_BROWSE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->list), "plain");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("My own ingredients"), -1);
+  g_signal_connect_object (self->list, "row-selected", G_CALLBACK (row_selected_cb), self, 0);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->list));
+  gtk_widget_set_vexpand (scroller, TRUE);
+  self->said = tr_words_label_new ("error");
+  gtk_box_append (GTK_BOX (side), new_add_row (self));
+  gtk_box_append (GTK_BOX (side), self->said);
+  gtk_box_append (GTK_BOX (side), scroller);
+  gtk_box_append (GTK_BOX (side), new_question (self));
+  self->duplicate_button = new_button (self, buttons, _("_Duplicate"), G_CALLBACK (duplicate_cb));
+  self->remove_button = new_button (self, buttons, _("_Remove"), G_CALLBACK (remove_cb));
+  gtk_box_set_homogeneous (GTK_BOX (buttons), TRUE);
+  gtk_box_append (GTK_BOX (side), buttons);
+  gtk_widget_add_css_class (side, "question");
+  gtk_widget_set_size_request (side, 240, -1);
+  gtk_widget_set_hexpand (side, FALSE);
+
+  return side;
+}
+
+static GtkWidget *
+new_empty (TrPantryPage *self)
+{
+  self->empty = tr_words_label_new ("dim-label");
+  tr_words_label_set (self->empty, _("Your own butter, flour or drink, when its label says something else than the built-in table: "
+                                     "name the built-in ingredient it is like, then write what differs."));
+  gtk_label_set_max_width_chars (GTK_LABEL (self->empty), 40);
+  gtk_widget_set_hexpand (self->empty, TRUE);
+  gtk_widget_set_halign (self->empty, GTK_ALIGN_CENTER);
+
+  return self->empty;
+}
+
+static void
+tr_pantry_page_init (TrPantryPage *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+
+  self->placed = g_array_new (FALSE, FALSE, sizeof (Placed));
+  self->widths = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+  gtk_box_append (GTK_BOX (box), new_side (self));
+  gtk_box_append (GTK_BOX (box), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_box_append (GTK_BOX (box), new_form (self));
+  gtk_box_append (GTK_BOX (box), new_empty (self));
+  gtk_widget_set_hexpand (self->form, TRUE);
+  tr_page_set_child (TR_PAGE (self), box);
+}
+
+static void
+tr_pantry_page_dispose (GObject *object)
+{
+  TrPantryPage *self = TR_PANTRY_PAGE (object);
+
+  g_clear_object (&self->widths);
+  g_clear_pointer (&self->placed, g_array_unref);
+
+  G_OBJECT_CLASS (tr_pantry_page_parent_class)->dispose (object);
+}
+
+static void
+tr_pantry_page_finalize (GObject *object)
+{
+  TrPantryPage *self = TR_PANTRY_PAGE (object);
+
+  g_free (self->allergens);
+  g_free (self->chosen);
+
+  G_OBJECT_CLASS (tr_pantry_page_parent_class)->finalize (object);
+}
+
+static void
+tr_pantry_page_class_init (TrPantryPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  TrPageClass *page_class = TR_PAGE_CLASS (klass);
+
+  object_class->dispose = tr_pantry_page_dispose;
+  object_class->finalize = tr_pantry_page_finalize;
+  page_class->refresh = tr_pantry_page_refresh;
+  page_class->go_to = tr_pantry_page_go_to;
+}
+
+GtkWidget *
+tr_pantry_page_new (void)
+{
+  return g_object_new (TR_TYPE_PANTRY_PAGE, NULL);
+}
