@@ -376,99 +376,6 @@ add_division (Weigh *weigh)
   tr_picture_set_height (picture, end - 0.7 * weigh->em);
 }
 
-/* The total formula, small, for whoever checks or scales it: weights are read
- * above. Only where something ripens before, or it says nothing new. */
-
-#define TOTAL_SIZE_EM 0.95
-/* So that the names keep room; text that is wider is set smaller. */
-#define TOTAL_WIDEST_SHARE 0.72
-
-static gboolean
-is_bold_row (const TrTextTable *table,
-             guint              row)
-{
-  return row + 1 == table->rows->len;
-}
-
-static double
-column_width (const Weigh       *weigh,
-              const TrTextTable *table,
-              guint              column)
-{
-  double wide = 0;
-
-  for (guint row = 0; row < table->rows->len; row++)
-    wide = MAX (wide, tr_text_width (&weigh->card->look, tr_text_table_get (table, row, column), TOTAL_SIZE_EM * weigh->em,
-                                     is_bold_row (table, row) ? 700 : 400));
-
-  return wide + 0.8 * weigh->em;
-}
-
-/* Right edges of the columns; [0] is that of the names. */
-static double *
-new_right_edges (const Weigh       *weigh,
-                 const TrTextTable *table)
-{
-  double *right = g_new (double, table->n_columns), sum = 0, shrink;
-
-  for (guint i = 1; i < table->n_columns; i++)
-    sum += column_width (weigh, table, i);
-  shrink = MIN (1, TOTAL_WIDEST_SHARE * weigh->width / sum);
-  right[table->n_columns - 1] = weigh->width;
-  for (guint i = table->n_columns - 1; i > 0; i--)
-    right[i - 1] = right[i] - shrink * column_width (weigh, table, i);
-
-  return right;
-}
-
-static TrPicture *
-add_total_row (Weigh             *weigh,
-               const TrTextTable *table,
-               guint              row,
-               const double      *right)
-{
-  const TrLook *look = &weigh->card->look;
-  double em = weigh->em, size = TOTAL_SIZE_EM * em;
-  int weight = is_bold_row (table, row) ? 700 : 400;
-  const TrColour *colour = row == 0 ? &look->dim : &look->text;
-  TrPicture *picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, 1.32 * em);
-
-  if (row + 1 < table->rows->len)
-    g_array_index (weigh->blocks, TrCardBlock, weigh->blocks->len - 1).keeps_with_next = TRUE;
-  if (row > 0)
-    tr_card_add_fitting (picture, tr_text_table_get (table, row, 0), size, weight, colour, 0, right[0], em);
-  for (guint i = 1; i < table->n_columns; i++)
-    {
-      const char *text = tr_text_table_get (table, row, i);
-      double wide = tr_text_width (look, text, size, weight), room = right[i] - right[i - 1] - 0.2 * em;
-
-      tr_picture_add_text (picture, text, wide > room ? size * room / wide : size, weight, colour, right[i], em, 1);
-    }
-
-  return picture;
-}
-
-static void
-add_total_formula (Weigh *weigh)
-{
-  g_autoptr (TrTextTable) table = NULL;
-  g_autofree double *right = NULL;
-
-  if (!weigh->card->has_total || !(weigh->formula->prefermented_flour_percent > 0))
-    return;
-
-  table = tr_words_total_table (weigh->card->reader, weigh->card->dough);
-  right = new_right_edges (weigh, table);
-  add_group_heading (weigh, _("Total formula"), NULL);
-  for (guint row = 0; row < table->rows->len; row++)
-    {
-      TrPicture *picture = add_total_row (weigh, table, row, right);
-
-      if (row == table->rows->len - table->n_foot)
-        tr_picture_add_line (picture, 0, 0, weigh->width, 0, TR_PEN_INNER, &weigh->card->look.text);
-    }
-}
-
 /* What the dough holds wherever it hides, in a line or two. */
 static void
 add_effective (Weigh *weigh)
@@ -618,7 +525,6 @@ tr_card_weigh_blocks (const TrCard *card,
   add_finish (&weigh);
   add_little_note (&weigh);
   add_effective (&weigh);
-  add_total_formula (&weigh);
   add_steps (&weigh);
   g_free (weigh.rounded);
   return weigh.blocks;

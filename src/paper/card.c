@@ -112,6 +112,14 @@ add_layers_to_column (Layout *layout)
 }
 
 static void
+add_total_to_column (Layout *layout)
+{
+  gboolean is_left = sum_heights (layout->left) <= sum_heights (layout->right);
+
+  tr_card_add_total (is_left ? layout->left : layout->right, &layout->card, is_left ? layout->left_width : layout->right_width);
+}
+
+static void
 move_bake_to_left (Layout *layout)
 {
   double em = em_of (layout);
@@ -142,7 +150,7 @@ layout_init (Layout            *layout,
   double gap = 2.6 * em;
   g_autoptr (TrPicture) foot = NULL, line = NULL;
 
-  *layout = (Layout) { .card = { figures, tr_figures_get_dough (figures, index), index, reader, .has_total = has_total } };
+  *layout = (Layout) { .card = { figures, tr_figures_get_dough (figures, index), index, reader } };
   tr_look_init_paper (&layout->card.look);
   layout->card.look.text_size = em;
   tr_paper_get_size (size, &layout->page_width, &layout->page_height);
@@ -157,6 +165,8 @@ layout_init (Layout            *layout,
   layout->arrangement = arrangement;
   layout->bake = tr_card_bake_blocks (&layout->card, arrangement == AFTER_IN_COLUMN ? layout->left_width
                                                                                     : layout->width - layout->bake_x);
+  if (has_total)
+    add_total_to_column (layout);
   if (arrangement == LAYERS_IN_COLUMN || arrangement == FLOWING)
     add_layers_to_column (layout);
   else

@@ -25,7 +25,6 @@ typedef struct {
   guint index;                   /* of the dough in the trial */
   const TrReader *reader;
   TrLook look;                   /* text_size is that of explanations, em */
-  gboolean has_total;            /* print the total formula too */
 } TrCard;
 
 typedef struct {
@@ -40,6 +39,8 @@ TrPicture *tr_card_add_block     (GArray *blocks, const TrCard *card, double wid
 /* card-weigh.c, card-turns.c, card-bake.c, card-foot.c: the parts. */
 GArray    *tr_card_weigh_blocks  (const TrCard *card, double width);
 GArray    *tr_card_turn_blocks   (const TrCard *card, double width);
+/* In one block; nothing where nothing ripens before. */
+void       tr_card_add_total     (GArray *blocks, const TrCard *card, double width);
 TrPicture *tr_card_layers        (const TrCard *card, double width);     /* NULL: no lock-in */
 GArray    *tr_card_bake_blocks   (const TrCard *card, double width);
 TrPicture *tr_card_head          (const TrCard *card, double width, guint page, guint n_pages);
