@@ -82,6 +82,7 @@ commit_value (TrBalanceRow  *self,
   const TrDoughFigures *figures = self->start != NULL ? self->start : tr_page_get_figures (page);
   TrTrial *draft = tr_document_draft (tr_page_get_document (page));
   TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
+  g_autofree char *where = g_strconcat (TR_BALANCE_WHERE, tr_ratio_key (self->ratio), NULL);
   gboolean is_done;
 
   if (dough->lines->len != figures->formula.lines->len || !tr_ratio_set (dough, figures, self->ratio, value, error))
@@ -91,7 +92,7 @@ commit_value (TrBalanceRow  *self,
     }
 
   self->is_committing = TRUE;
-  is_done = tr_page_commit (page, draft, _(texts[self->ratio].undo), tr_ratio_key (self->ratio), "/lines");
+  is_done = tr_page_commit (page, draft, _(texts[self->ratio].undo), tr_ratio_key (self->ratio), where);
   self->is_committing = FALSE;
 
   return is_done;

@@ -18,6 +18,10 @@ G_BEGIN_DECLS
 #define TR_TYPE_BALANCE_ROW (tr_balance_row_get_type ())
 G_DECLARE_FINAL_TYPE (TrBalanceRow, tr_balance_row, TR, BALANCE_ROW, GtkWidget)
 
+/* The document has no member for a ratio: where undo finds its handle, the key
+ * of the ratio after it. */
+#define TR_BALANCE_WHERE "/balance/"
+
 GtkWidget *tr_balance_row_new       (TrRatio       ratio);
 void       tr_balance_row_refresh   (TrBalanceRow *self);
 GtkWidget *tr_balance_row_get_scale (TrBalanceRow *self);

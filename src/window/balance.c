@@ -109,3 +109,20 @@ tr_balance_focus_plane (TrBalance *self)
 
   return gtk_widget_get_mapped (self->plane) && gtk_widget_grab_focus (self->plane);
 }
+
+gboolean
+tr_balance_go_to (TrBalance  *self,
+                  const char *pointer)
+{
+  g_return_val_if_fail (TR_IS_BALANCE (self), FALSE);
+  g_return_val_if_fail (pointer != NULL, FALSE);
+
+  if (!g_str_has_prefix (pointer, TR_BALANCE_WHERE))
+    return FALSE;
+
+  for (TrRatio i = 0; i < TR_N_RATIOS; i++)
+    if (self->rows[i] != NULL && g_str_equal (pointer + strlen (TR_BALANCE_WHERE), tr_ratio_key (i)))
+      return tr_balance_focus_plane (self) || gtk_widget_grab_focus (tr_balance_row_get_scale (TR_BALANCE_ROW (self->rows[i])));
+
+  return FALSE;
+}

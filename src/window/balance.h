@@ -20,6 +20,10 @@ GtkWidget *tr_balance_new     (void);
 void       tr_balance_refresh (TrBalance *self);
 GtkWidget *tr_balance_get_row (TrBalance *self,
                                TrRatio    ratio);
+/* Focuses the handle of the ratio that is named there, or the plane where that
+ * is what is shown. FALSE: `pointer` names none. */
+gboolean   tr_balance_go_to   (TrBalance  *self,
+                               const char *pointer);
 /* FALSE: it is not what is shown. */
 gboolean   tr_balance_focus_plane (TrBalance *self);
 

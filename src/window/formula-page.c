@@ -230,6 +230,8 @@ tr_formula_page_go_to (TrPage     *page,
 
   if (tr_line_list_go_to (TR_LINE_LIST (self->lines), pointer))
     return TRUE;
+  if (tr_balance_go_to (TR_BALANCE (self->balance), pointer))
+    return TRUE;
   /* The whole dough is what is moved on the plane. */
   if (*pointer == '\0' && tr_balance_focus_plane (TR_BALANCE (self->balance)))
     return TRUE;

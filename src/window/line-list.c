@@ -477,6 +477,19 @@ tr_line_list_refresh (TrLineList *self)
   refresh_summary (self, &figures->formula, tr_page_get_reader (page));
 }
 
+/* The first one shown; hidden rows of the empty stages stand between. */
+static TrLineRow *
+find_first_line (TrLineList *self)
+{
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), i)) != NULL; i++)
+    if (TR_IS_LINE_ROW (row))
+      return TR_LINE_ROW (row);
+
+  return NULL;
+}
+
 gboolean
 tr_line_list_go_to (TrLineList *self,
                     const char *pointer)
@@ -490,10 +503,10 @@ tr_line_list_go_to (TrLineList *self,
     return FALSE;
   if (g_str_equal (pointer, "/lines"))
     {
-      GtkListBoxRow *first = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0);
+      TrLineRow *first = find_first_line (self);
 
-      if (self->rows->len > 0 && TR_IS_LINE_ROW (first))
-        return tr_line_row_focus (TR_LINE_ROW (first), NULL);
+      if (first != NULL)
+        return tr_line_row_focus (first, NULL);
       tr_line_list_add (self, TR_STAGE_DOUGH, NULL);
       return self->pending != NULL;
     }

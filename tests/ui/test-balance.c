@@ -13,6 +13,7 @@
 #include "window/balance-row.h"
 #include "window/balance-scale.h"
 #include "window/balance.h"
+#include "window/line-row.h"
 #include "window/window.h"
 
 typedef struct
@@ -151,6 +152,24 @@ test_drag_is_one_step (Fixture       *fixture,
   drag (fixture, TR_RATIO_ALL_WATER, 60, look_halfway);
   g_assert_cmpfloat (get_ratio (fixture, TR_RATIO_ALL_WATER), >, water + 2);
   assert_one_step (fixture, "change hydration");
+}
+
+/* Where the hand was, not at the line that the handle moved. */
+static void
+test_undo_comes_back_to_the_handle (Fixture       *fixture,
+                                    gconstpointer  data)
+{
+  GtkWidget *scale = show_scale (fixture, TR_RATIO_DOUGH_FAT);
+  guint n_rows = ui_count_type (GTK_WIDGET (fixture->ui.window), TR_TYPE_LINE_ROW);
+
+  drag (fixture, TR_RATIO_DOUGH_FAT, 60, NULL);
+  ui_act (fixture->ui.window, "win.undo");
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (fixture->ui.window)) == scale);
+  assert_as_before (fixture);
+  ui_act (fixture->ui.window, "win.redo");
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (fixture->ui.window)) == scale);
+  g_assert_true (tr_document_is_modified (fixture->document));
+  g_assert_cmpuint (ui_count_type (GTK_WIDGET (fixture->ui.window), TR_TYPE_LINE_ROW), ==, n_rows);
 }
 
 static void
@@ -306,6 +325,7 @@ main (int   argc,
   if (hand_is_there ())
     {
       ADD ("drag-is-one-step", test_drag_is_one_step);
+      ADD ("undo-comes-back-to-the-handle", test_undo_comes_back_to_the_handle);
       ADD ("strip-follows", test_strip_follows);
       ADD ("escape-takes-the-drag-back", test_escape_takes_the_drag_back);
       ADD ("arrow-keys", test_arrow_keys);

@@ -422,6 +422,18 @@ test_removed_line_comes_back (void)
 }
 
 static void
+test_going_to_the_lines_adds_none (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_formula_page_new, "d1");
+  g_assert_true (tr_page_go_to (fixture.page, "/lines"));
+  g_assert_false (tr_line_row_is_blank (TR_LINE_ROW (page_get_around (&fixture, TR_TYPE_LINE_ROW))));
+  g_assert_cmpuint (ui_count_type (GTK_WIDGET (fixture.page), TR_TYPE_LINE_ROW), ==, 7);
+  page_tear_down (&fixture);
+}
+
+static void
 test_return_in_the_last_row_adds_a_line (void)
 {
   PageFixture fixture;
@@ -547,6 +559,7 @@ main (int    argc,
   g_test_add_func ("/lines/bare-number-takes-the-readers-unit", test_bare_number_takes_the_readers_unit);
   g_test_add_func ("/lines/rows-stay-the-same-objects", test_rows_stay_the_same_objects);
   g_test_add_func ("/lines/removed-line-comes-back", test_removed_line_comes_back);
+  g_test_add_func ("/lines/going-to-the-lines-adds-none", test_going_to_the_lines_adds_none);
   g_test_add_func ("/lines/return-in-the-last-row-adds-a-line", test_return_in_the_last_row_adds_a_line);
   g_test_add_func ("/lines/return-elsewhere-goes-to-the-next-row", test_return_elsewhere_goes_to_the_next_row);
   g_test_add_func ("/lines/blank-row-goes-when-it-is-left", test_blank_row_goes_when_it_is_left);
