@@ -372,6 +372,20 @@ add_heading (Layers    *layers,
   return size * TR_TEXT_ASCENT + 2.1 * em;
 }
 
+/* Counted, the layers are known without a formula; how thick they are is not. */
+static gboolean
+is_without_masses (const Layers *layers)
+{
+  return isnan (layers->lamination->fat_volume_fraction);
+}
+
+static const char *
+get_why_without_bands (const Layers *layers)
+{
+  return is_without_masses (layers) ? _("How thick the layers are is known once dough and roll-in are weighed.")
+                                    : _("More bands than can be drawn one by one.");
+}
+
 static void
 describe (Layers    *layers,
           const Row *rows)
@@ -390,7 +404,7 @@ describe (Layers    *layers,
   else if (isfinite (layers->thickness_mm))
     tr_picture_describe (layers->picture, _("The block after the last fold is %s thick; without a cut the sheet is not known."), thickness);
   if (layers->bands.edges == NULL)
-    tr_picture_describe (layers->picture, _("More bands than can be drawn one by one."));
+    tr_picture_describe (layers->picture, "%s", get_why_without_bands (layers));
 }
 
 static void
@@ -407,14 +421,24 @@ add_too_many (Layers      *layers,
 }
 
 static void
+add_sentence (Layers     *layers,
+              const char *text,
+              double      width,
+              double      height)
+{
+  g_autofree char *fitting = tr_text_shorten (layers->look, text, layers->em, 400, width);
+
+  tr_picture_add_text (layers->picture, fitting, layers->em, 400, &layers->look->dim, width / 2, height / 2, 0.5);
+}
+
+static void
 add_nothing (Layers *layers,
              double  width,
              double  height)
 {
   const char *text = _("No lock-in: there are no layers to show.");
-  g_autofree char *fitting = tr_text_shorten (layers->look, text, layers->em, 400, width);
 
-  tr_picture_add_text (layers->picture, fitting, layers->em, 400, &layers->look->dim, width / 2, height / 2, 0.5);
+  add_sentence (layers, text, width, height);
   tr_picture_describe (layers->picture, "%s", text);
 }
 
@@ -468,7 +492,9 @@ tr_layers_picture_new_at (const TrDoughFigures *figures,
       area.y = add_heading (&layers, rows, width);
       area.height = height - area.y;
     }
-  if (area.height > 3 * layers.em && area.width > 12 * layers.em)
+  if (is_without_masses (&layers))
+    add_sentence (&layers, _("not known before dough and roll-in are weighed"), area.width, area.y + height);
+  else if (area.height > 3 * layers.em && area.width > 12 * layers.em)
     {
       add_pictures (&layers, &area);
       if (layers.bands.edges == NULL)

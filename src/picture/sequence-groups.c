@@ -128,7 +128,7 @@ add_lock_in (TrSequence *self)
   add_column (self, group, group->hit, size, FALSE, g_strdup (_("Lock-in")));
   if (self->figures->dough->lock_in == NULL)
     {
-      group->columns[0].plan = g_strdup (_("no roll-in"));
+      group->columns[0].plan = g_strdup (_("no lock-in"));
       measure_column (self, &group->columns[0]);
     }
 }

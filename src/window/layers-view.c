@@ -66,6 +66,8 @@ dup_words (TrLayersView *self)
   TrPicture *picture = tr_picture_view_get_picture (self->picture);
   TrHit hit = { TR_PART_OF_BAND, get_band (self) };
 
+  if (self->figures != NULL && self->figures->has_lamination && isnan (self->figures->lamination.fat_volume_fraction))
+    return g_strdup (_("How thick the layers are is known once dough and roll-in are weighed."));
   if (picture != NULL && tr_picture_count_bands (picture) == 0)
     return g_strdup (_("More bands than can be drawn one by one."));
   if (picture != NULL && hit.index >= 0)

@@ -96,7 +96,7 @@ enum { STYLE_NONE = TR_N_STYLES, N_STYLE_CHOICES };
 static char *
 dup_style_name (guint value)
 {
-  return g_strdup (value < TR_N_STYLES ? tr_words_style ((TrStyle) value) : _("no roll-in"));
+  return g_strdup (value < TR_N_STYLES ? tr_words_style ((TrStyle) value) : _("no lock-in"));
 }
 
 static int

@@ -204,6 +204,23 @@ test_too_many_bands_are_said (void)
   g_assert_cmpint (tr_picture_hit (picture, 100, 100).part, ==, TR_PART_OF_NOTHING);
 }
 
+static void
+test_layers_without_masses_say_so (void)
+{
+  g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+  g_autoptr (TrTrial) draft = tr_trial_copy (trial);
+  g_ptr_array_set_size (tr_trial_own_dough (draft, 0)->lines, 0);
+  g_autoptr (TrFigures) figures = tr_figures_compute (draft, NULL);
+  g_autoptr (TrPicture) picture = NULL;
+  TrLook look;
+
+  init_look (&look);
+  picture = make (LAYERS, tr_figures_get_dough (figures, 0), 0, &look, 900, 400);
+  g_assert_nonnull (strstr (tr_picture_get_description (picture), "once dough and roll-in are weighed"));
+  g_assert_null (strstr (tr_picture_get_description (picture), "More bands"));
+  g_assert_cmpuint (tr_picture_count_bands (picture), ==, 0);
+}
+
 /* ---- sheet ---- */
 
 /* The greatest distance, in units of the picture, between a piece as drawn and
@@ -579,6 +596,7 @@ main (int    argc,
   g_test_add_func ("/picture/layers/bands-are-in-proportion", test_bands_are_in_proportion);
   g_test_add_func ("/picture/layers/fat-is-outside-only-when-inverse", test_outer_bands);
   g_test_add_func ("/picture/layers/thin-bands-keep-their-tone", test_tone_is_true);
+  g_test_add_func ("/picture/layers/without-masses-say-so", test_layers_without_masses_say_so);
   g_test_add_func ("/picture/layers/too-many-bands-are-said", test_too_many_bands_are_said);
   g_test_add_func ("/picture/sheet/pieces-are-those-of-the-sheet", test_pieces_are_those_of_the_sheet);
   g_test_add_func ("/picture/sheet/marks-along-both-edges", test_marks_along_both_edges);
