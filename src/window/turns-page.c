@@ -6,6 +6,10 @@
  * The sequence stands above as a strip; below it the fields of what is
  * selected there, and only those, so that every value has one place. The layer
  * picture stays in sight at the bottom while the rest scrolls.
+ *
+ * Where the page is too low for all three the layers scroll along below the
+ * fields. GTK 4.8 does not let a widget that assistive technology knows move,
+ * so there are two layer pictures then, of which one is shown.
  */
 
 #include "config.h"
@@ -17,10 +21,14 @@
 #include "actions.h"
 #include "layers-view.h"
 #include "lock-in-editor.h"
+#include "picture-view.h"
 #include "section.h"
 #include "turn-editor.h"
 #include "turn-edits.h"
 #include "turns-strip.h"
+
+/* Lines of text: two rows of the strip, the head of the fields and the layers. */
+#define LOW_BELOW_LINES 42.0
 
 #define TR_TYPE_TURNS_PAGE (tr_turns_page_get_type ())
 G_DECLARE_FINAL_TYPE (TrTurnsPage, tr_turns_page, TR, TURNS_PAGE, TrPage)
@@ -39,8 +47,12 @@ struct _TrTurnsPage
   GtkWidget *turn;
   GtkWidget *sheet;
   GtkWidget *to_sheet;
-  GtkWidget *layers_area;
-  GtkWidget *layers;
+  GtkWidget *column;
+  GtkWidget *layers[2];          /* at the bottom; below the fields, NULL until the page is first that low */
+
+  /* State */
+  gboolean is_low;
+  guint low_source;
 };
 
 G_DEFINE_FINAL_TYPE (TrTurnsPage, tr_turns_page, TR_TYPE_PAGE)
@@ -104,6 +116,27 @@ dup_to_sheet (const TrDoughFigures *figures,
   return g_strdup_printf (_("To the sheet: %s → %s; first %s times wider, then %s times longer"), start, sheet, wider, longer);
 }
 
+static TrLayersView *
+get_layers (TrTurnsPage *self)
+{
+  return TR_LAYERS_VIEW (self->layers[self->is_low]);
+}
+
+static void
+show_layers (TrTurnsPage *self)
+{
+  const TrDoughFigures *figures = tr_page_get_figures (TR_PAGE (self));
+
+  for (int i = 0; i < 2; i++)
+    if (self->layers[i] != NULL)
+      {
+        gboolean is_shown = i == self->is_low && figures != NULL && figures->has_lamination;
+
+        gtk_widget_set_visible (gtk_widget_get_parent (self->layers[i]), is_shown);
+        tr_layers_view_set_figures (TR_LAYERS_VIEW (self->layers[i]), is_shown ? figures : NULL, tr_page_get_reader (TR_PAGE (self)));
+      }
+}
+
 static void
 show_editor (TrTurnsPage *self)
 {
@@ -120,7 +153,7 @@ show_editor (TrTurnsPage *self)
   else
     tr_words_label_take (self->to_sheet, dup_to_sheet (tr_page_get_figures (page), tr_page_get_reader (page)));
 
-  tr_layers_view_set_turn (TR_LAYERS_VIEW (self->layers), editor == self->turn ? (guint) get_selected (self).index + 1 : 0);
+  tr_layers_view_set_turn (get_layers (self), editor == self->turn ? (guint) get_selected (self).index + 1 : 0);
   gtk_widget_set_visible (self->lock_in, editor == self->lock_in);
   gtk_widget_set_visible (self->turn, editor == self->turn);
   gtk_widget_set_visible (self->sheet, editor == self->sheet);
@@ -292,8 +325,7 @@ tr_turns_page_refresh (TrPage *page)
   set_actions_enabled (self);
   tr_words_label_take (self->hint, dup_hint (figures->dough));
   gtk_widget_set_sensitive (self->add, figures->dough->turns->len < TR_MAX_TURNS);
-  gtk_widget_set_visible (self->layers_area, figures->has_lamination);
-  tr_layers_view_set_figures (TR_LAYERS_VIEW (self->layers), figures->has_lamination ? figures : NULL, tr_page_get_reader (page));
+  show_layers (self);
 }
 
 /* Selects what the pointer is in. */
@@ -398,27 +430,89 @@ build_editors (TrTurnsPage *self,
   gtk_box_append (GTK_BOX (section), self->sheet);
 }
 
+/* The scrolled column has margins of its own. */
+static void
+append_layers (TrTurnsPage *self,
+               gboolean     is_low)
+{
+  GtkWidget *area = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *layers = tr_layers_view_new ();
+
+  gtk_widget_set_margin_start (layers, is_low ? 0 : 18);
+  gtk_widget_set_margin_end (layers, is_low ? 0 : 18);
+  gtk_widget_set_margin_top (layers, is_low ? 18 : 12);
+  gtk_widget_set_margin_bottom (layers, is_low ? 0 : 12);
+  gtk_box_append (GTK_BOX (area), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
+  gtk_box_append (GTK_BOX (area), layers);
+  gtk_box_append (GTK_BOX (is_low ? self->column : self->content), area);
+  self->layers[is_low] = layers;
+}
+
+/* Where the layers stand */
+
+static gboolean
+is_low_page (TrTurnsPage *self)
+{
+  TrLook look;
+
+  tr_widget_init_look (GTK_WIDGET (self), &look);
+
+  return gtk_widget_get_height (self->content) < LOW_BELOW_LINES * look.text_size;
+}
+
+static gboolean
+place_layers_in_idle (gpointer data)
+{
+  TrTurnsPage *self = data;
+  gboolean is_low = is_low_page (self);
+
+  self->low_source = 0;
+  if (is_low == self->is_low)
+    return G_SOURCE_REMOVE;
+
+  self->is_low = is_low;
+  if (self->layers[is_low] == NULL)
+    append_layers (self, is_low);
+  if (tr_page_get_figures (TR_PAGE (self)) != NULL)
+    {
+      show_layers (self);
+      show_editor (self);
+    }
+
+  return G_SOURCE_REMOVE;
+}
+
+/* Widgets must not move while they are given their sizes. */
+static void
+height_changed_cb (TrTurnsPage *self)
+{
+  if (self->low_source == 0 && is_low_page (self) != self->is_low)
+    self->low_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, place_layers_in_idle, self, NULL);
+}
+
+static void
+tr_turns_page_dispose (GObject *object)
+{
+  g_clear_handle_id (&TR_TURNS_PAGE (object)->low_source, g_source_remove);
+
+  G_OBJECT_CLASS (tr_turns_page_parent_class)->dispose (object);
+}
+
 static void
 tr_turns_page_init (TrTurnsPage *self)
 {
-  GtkWidget *section = tr_column_add_section (tr_column_new (&self->scroller), NULL);
+  GtkWidget *section;
 
+  self->column = tr_column_new (&self->scroller);
+  section = tr_column_add_section (self->column, NULL);
   gtk_box_set_spacing (GTK_BOX (section), 6);
   build_strip (self, section);
   build_editors (self, section);
 
-  self->layers = tr_layers_view_new ();
-  gtk_widget_set_margin_start (self->layers, 18);
-  gtk_widget_set_margin_end (self->layers, 18);
-  gtk_widget_set_margin_top (self->layers, 12);
-  gtk_widget_set_margin_bottom (self->layers, 12);
-  self->layers_area = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  gtk_box_append (GTK_BOX (self->layers_area), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
-  gtk_box_append (GTK_BOX (self->layers_area), self->layers);
-
   self->content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (self->content), self->scroller);
-  gtk_box_append (GTK_BOX (self->content), self->layers_area);
+  append_layers (self, FALSE);
+  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller)), "notify::page-size",
+                           G_CALLBACK (height_changed_cb), self, G_CONNECT_SWAPPED);
   tr_page_set_child (TR_PAGE (self), self->content);
 }
 
@@ -428,6 +522,7 @@ tr_turns_page_class_init (TrTurnsPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   TrPageClass *page_class = TR_PAGE_CLASS (klass);
 
+  G_OBJECT_CLASS (klass)->dispose = tr_turns_page_dispose;
   page_class->refresh = tr_turns_page_refresh;
   page_class->go_to = tr_turns_page_go_to;
 

@@ -277,6 +277,44 @@ test_layers_after_the_chosen_turn (Fixture       *fixture,
   g_assert_false (gtk_widget_get_mapped (after));
   g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (view)), "36 fat layers"));
 }
+static gboolean
+is_scrolled (GtkWidget *widget)
+{
+  return gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW) != NULL;
+}
+
+/* Always in sight, but not where they would hide what is edited. */
+static void
+test_layers_scroll_along_on_a_low_page (Fixture       *fixture,
+                                        gconstpointer  data)
+{
+  GtkWidget *page = GTK_WIDGET (fixture->page.page), *pinned = ui_find_type (page, TR_TYPE_LAYERS_VIEW), *scrolled, *after;
+
+  g_assert_false (is_scrolled (pinned));
+  g_assert_true (gtk_widget_get_mapped (pinned));
+  gtk_window_set_default_size (fixture->page.window, 700, 420);
+  ui_frames (page, 4);
+  scrolled = ui_find_type (page, TR_TYPE_LAYERS_VIEW);
+  g_assert_true (is_scrolled (scrolled));
+  g_assert_true (gtk_widget_get_mapped (scrolled));
+  g_assert_false (gtk_widget_get_mapped (pinned));
+
+  /* It follows what is chosen and changed. */
+  click (fixture, TR_PART_OF_FOLD, 0);
+  after = ui_find_type (scrolled, GTK_TYPE_CHECK_BUTTON);
+  g_assert_cmpstr (gtk_check_button_get_label (GTK_CHECK_BUTTON (after)), ==, "After turn 1");
+  hand_key ("2");
+  ui_frames (page, 2);
+  g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (tr_layers_view_get_picture (TR_LAYERS_VIEW (scrolled)))),
+                                   "24 fat layers"));
+
+  gtk_window_set_default_size (fixture->page.window, 700, 800);
+  ui_frames (page, 4);
+  g_assert_true (gtk_widget_get_mapped (pinned));
+  g_assert_false (gtk_widget_get_mapped (scrolled));
+  g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (tr_layers_view_get_picture (TR_LAYERS_VIEW (pinned)))),
+                                   "24 fat layers"));
+}
 
 /* Keyboard *****************************************************************/
 
@@ -450,6 +488,7 @@ main (int   argc,
   ADD ("/turns/no-more-than-the-most-turns", NULL, test_no_more_than_the_most_turns);
   ADD ("/turns/typed-number-stays-with-its-turn", NULL, test_typed_number_stays_with_its_turn);
   ADD ("/turns/first-turn-of-a-dough-without-any", "d2", test_first_turn_of_a_dough_without_any);
+  ADD ("/turns/layers-scroll-along-on-a-low-page", NULL, test_layers_scroll_along_on_a_low_page);
   ADD ("/turns/mirrored-strip", NULL, test_mirrored_strip);
 
   return ui_run ();
