@@ -22,10 +22,9 @@
 #include "picture-view.h"
 #include "preferences.h"
 #include "section.h"
+#include "two-ratios.h"
 
 #define LINES 26
-/* The other ratio moves along with the first: the mass of the dough changes. */
-#define ROUNDS 3
 #define FINE 0.1
 #define COARSE 5
 
@@ -137,99 +136,6 @@ can_move (const TrDoughFigures *figures,
   return moves.can_move;
 }
 
-static TrDoughFigures *
-dup_figures (const TrTrial *trial,
-             guint          index)
-{
-  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
-
-  return tr_dough_figures_ref ((TrDoughFigures *) tr_figures_get_dough (figures, index));
-}
-
-/* A trial of the dough alone: its figures cost one dough, and nobody else sees it. */
-static TrTrial *
-new_trial_of (const TrTrial *trial,
-              const TrDough *dough)
-{
-  TrTrial *alone = tr_trial_copy (trial);
-
-  g_ptr_array_set_size (alone->doughs, 0);
-  g_ptr_array_add (alone->doughs, tr_dough_copy (dough));
-
-  return alone;
-}
-
-/* A copy of the dough at `start` with both ratios as near to `values` as they
- * can be moved. NULL: neither can. */
-static TrDough *
-dup_moved (const TrTrial        *trial,
-           const TrDoughFigures *start,
-           const TrRatio        *ratios,
-           const double         *values)
-{
-  g_autoptr (TrTrial) alone = new_trial_of (trial, start->dough);
-  gboolean has_moved = FALSE;
-
-  for (int step = 0; step < ROUNDS * N_AXES; step++)
-    {
-      TrRatio ratio = ratios[step % N_AXES];
-      double value = values[step % N_AXES];
-      g_autoptr (TrDoughFigures) figures = dup_figures (alone, 0);
-      TrRatioMoves moves;
-
-      tr_ratio_get_moves (figures, ratio, &moves);
-      if (!moves.can_move || isnan (value))
-        continue;
-      value = CLAMP (value, moves.reach.min, moves.reach.max);
-      if (fabs (tr_ratio_get (figures, ratio) - value) > (step < N_AXES ? 1e-6 : TR_RATIO_TOLERANCE) && tr_ratio_set (tr_trial_own_dough (alone, 0), figures, ratio, value, NULL))
-        has_moved = TRUE;
-    }
-
-  return has_moved ? tr_dough_copy (tr_trial_get_dough (alone, 0)) : NULL;
-}
-
-static char *
-dup_held_of (TrRatio             ratio,
-             const TrRatioMoves *moves,
-             double              value,
-             const TrReader     *reader)
-{
-  const char *name = tr_words_ratio (ratio);
-  g_autofree char *low = tr_words_percent (reader, moves->reach.min), *high = tr_words_percent (reader, moves->reach.max);
-
-  if (!moves->has_line)
-    return g_strdup_printf (_("%s stays: there is no line to move it by."), name);
-  if (!moves->can_move)
-    return g_strdup_printf (_("%s stays: it is not known."), name);
-  if (value < moves->reach.min - TR_RATIO_TOLERANCE || value > moves->reach.max + TR_RATIO_TOLERANCE)
-    return isfinite (moves->reach.max) ? g_strdup_printf (_("%s goes from %s to %s."), name, low, high)
-                                       : g_strdup_printf (_("%s does not go under %s."), name, low);
-
-  return NULL;
-}
-
-/* What was asked for and could not be had; NULL: all was. */
-static char *
-dup_held (TrRatioPlane         *self,
-          const TrDoughFigures *figures,
-          const double         *values)
-{
-  g_autoptr (GString) held = g_string_new (NULL);
-
-  for (int axis = 0; axis < N_AXES; axis++)
-    {
-      g_autofree char *of_axis = NULL;
-      TrRatioMoves moves;
-
-      tr_ratio_get_moves (figures, self->ratios[axis], &moves);
-      of_axis = dup_held_of (self->ratios[axis], &moves, values[axis], tr_page_get_reader (get_page (self)));
-      if (of_axis != NULL)
-        g_string_append_printf (held, "%s%s", held->len > 0 ? " " : "", of_axis);
-    }
-
-  return held->len > 0 ? g_string_free (g_steal_pointer (&held), FALSE) : NULL;
-}
-
 static void
 say_how (TrRatioPlane *self)
 {
@@ -242,7 +148,7 @@ say_held (TrRatioPlane         *self,
           const TrDoughFigures *figures,
           const double         *values)
 {
-  g_autofree char *held = dup_held (self, figures, values);
+  g_autofree char *held = tr_two_ratios_dup_held (figures, self->ratios, values, tr_page_get_reader (get_page (self)));
 
   if (held != NULL)
     tr_words_label_set (self->held, held);
@@ -259,7 +165,7 @@ move_to (TrRatioPlane         *self,
   TrPage *page = get_page (self);
   int index = tr_page_get_dough_index (page);
   TrDocument *document = tr_page_get_document (page);
-  TrDough *moved = dup_moved (tr_document_get_trial (document), start, self->ratios, values);
+  TrDough *moved = tr_two_ratios_dup_moved (start, tr_document_get_trial (document), self->ratios, values);
 
   if (moved != NULL)
     {
