@@ -11,195 +11,14 @@
 #include <math.h>
 #include <string.h>
 
-#include "hand.h"
-#include "picture/shapes.h"
+#include "view-fixture.h"
 #include "window/layers-view.h"
-#include "window/picture-view.h"
 #include "words/words.h"
-
-/* By hand, and drawn: a motion is seen by the frame. */
-#define drive(widget, ...) \
-  G_STMT_START { \
-    hand_do (__VA_ARGS__, NULL); \
-    ui_frames ((widget), 2); \
-  } G_STMT_END
-
-static void
-move_to (GtkWidget *widget,
-         double     x,
-         double     y)
-{
-  hand_move (widget, x, y);
-  ui_frames (widget, 2);
-}
-
-/* ---- a view of a picture with one part ---- */
-
-#define PART_X 100
-#define PART_Y 60
-#define PART_SIZE 80
-
-typedef struct
-{
-  GtkWindow *window;
-  GtkWidget *scroller;
-  TrPictureView *view;
-  GtkWidget *entry;
-  GString *log;                  /* what was emitted */
-  TrHit hit;
-  double x, y;
-  guint n_made;
-  gboolean makes_again, hides, removes, refuses, is_destroyed;
-} Fixture;
-
-static TrPicture *
-make_part (gpointer        data,
-           guint           item,
-           const TrReader *reader,
-           const TrLook   *look,
-           double          width,
-           double          height)
-{
-  Fixture *fixture = data;
-  TrPicture *picture = tr_picture_new (look, reader, width, height);
-  double larger = height / 300;
-
-  fixture->n_made++;
-  tr_picture_add_rect (picture, &(TrBox) { PART_X * larger, PART_Y * larger, PART_SIZE * larger, PART_SIZE * larger },
-                       &look->dough, TR_PEN_OUTLINE, NULL);
-  tr_picture_set_hit (picture, TR_PART_OF_EDGE, 3, "The third edge, 80 mm");
-  tr_picture_describe (picture, "One part.");
-
-  return picture;
-}
-
-static void
-note (Fixture    *fixture,
-      const char *what)
-{
-  g_string_append_printf (fixture->log, "%s%s", fixture->log->len > 0 ? " " : "", what);
-}
-
-static gboolean
-grab_cb (TrPictureView *view,
-         const TrHit   *hit,
-         double         x,
-         double         y,
-         gboolean       is_press,
-         Fixture       *fixture)
-{
-  if (hit->part != TR_PART_OF_EDGE || fixture->refuses)
-    return FALSE;
-
-  tr_picture_view_set_cursor (view, "ew-resize");
-  if (is_press)
-    {
-      note (fixture, "grab");
-      fixture->hit = *hit;
-      fixture->x = x;
-      fixture->y = y;
-    }
-
-  return TRUE;
-}
-
-static void
-dragged_cb (TrPictureView *view,
-            double         x,
-            double         y,
-            Fixture       *fixture)
-{
-  if (!g_str_has_suffix (fixture->log->str, "dragged"))
-    note (fixture, "dragged");
-  fixture->x = x;
-  fixture->y = y;
-  if (fixture->makes_again)
-    tr_picture_view_make_again (view);
-  if (fixture->hides)
-    gtk_widget_set_visible (GTK_WIDGET (view), FALSE);
-  if (fixture->removes)
-    gtk_box_remove (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (view))), GTK_WIDGET (view));
-}
-
-static void
-dropped_cb (TrPictureView *view,
-            gboolean       is_cancelled,
-            Fixture       *fixture)
-{
-  g_assert_false (tr_picture_view_is_dragging (view));
-  note (fixture, is_cancelled ? "cancelled" : "dropped");
-}
-
-static void
-pressed_cb (TrPictureView *view,
-            const TrHit   *hit,
-            int            n_press,
-            Fixture       *fixture)
-{
-  g_autofree char *what = g_strdup_printf ("pressed-%d-%d", hit->part == TR_PART_OF_EDGE ? hit->index : -1, n_press);
-
-  note (fixture, what);
-}
-
-static void
-set_up (Fixture       *fixture,
-        gconstpointer  data)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *below = gtk_label_new ("below");
-  TrReader reader;
-
-  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
-  fixture->log = g_string_new (NULL);
-  fixture->view = TR_PICTURE_VIEW (tr_picture_view_new_for ("Part", make_part, 10));
-  gtk_widget_set_size_request (GTK_WIDGET (fixture->view), 400, 300);
-  g_signal_connect (fixture->view, "grab", G_CALLBACK (grab_cb), fixture);
-  g_signal_connect (fixture->view, "dragged", G_CALLBACK (dragged_cb), fixture);
-  g_signal_connect (fixture->view, "dropped", G_CALLBACK (dropped_cb), fixture);
-  g_signal_connect (fixture->view, "pressed", G_CALLBACK (pressed_cb), fixture);
-  tr_picture_view_set_data (fixture->view, fixture, NULL, 0, &reader);
-
-  fixture->entry = gtk_entry_new ();
-  gtk_widget_set_size_request (below, -1, 900);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (fixture->view));
-  gtk_box_append (GTK_BOX (box), fixture->entry);
-  gtk_box_append (GTK_BOX (box), below);
-  fixture->scroller = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (fixture->scroller), box);
-  fixture->window = GTK_WINDOW (gtk_window_new ());
-  gtk_window_set_default_size (fixture->window, 500, 500);
-  gtk_window_set_child (fixture->window, fixture->scroller);
-  gtk_window_present (fixture->window);
-  ui_frames (GTK_WIDGET (fixture->window), 2);
-  hand_focus (fixture->window);
-  move_to (GTK_WIDGET (fixture->view), 2, 2);
-}
-
-static void
-tear_down (Fixture       *fixture,
-           gconstpointer  data)
-{
-  if (!fixture->is_destroyed)
-    gtk_window_destroy (fixture->window);
-  else
-    hand_do ("mouseup", "1", NULL);
-  ui_settle ();
-  g_string_free (fixture->log, TRUE);
-}
-
-#define IN_PART (PART_X + PART_SIZE / 2), (PART_Y + PART_SIZE / 2)
-
-static void
-assert_log (Fixture    *fixture,
-            const char *expected)
-{
-  g_assert_cmpstr (fixture->log->str, ==, expected);
-  g_string_truncate (fixture->log, 0);
-}
 
 /* ---- pointing ---- */
 
 static void
-test_hover (Fixture       *fixture,
+test_hover (ViewFixture   *fixture,
             gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -207,11 +26,11 @@ test_hover (Fixture       *fixture,
   graphene_rect_t bounds;
   g_autofree char *text = NULL;
 
-  move_to (view, 300, 250);
+  view_move_to (view, 300, 250);
   g_assert_false (tr_picture_view_get_hover (fixture->view, &hit));
   g_assert_null (gtk_widget_get_cursor (view));
 
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   g_assert_true (tr_picture_view_get_hover (fixture->view, &hit));
   g_assert_cmpint (hit.part, ==, TR_PART_OF_EDGE);
   g_assert_cmpint (hit.index, ==, 3);
@@ -222,39 +41,39 @@ test_hover (Fixture       *fixture,
   g_assert_true (tr_picture_view_get_part_bounds (fixture->view, &hit, &bounds));
   g_assert_true (graphene_rect_contains_point (&bounds, &GRAPHENE_POINT_INIT (PART_X + 5, PART_Y + 5)));
   g_assert_cmpfloat_with_epsilon (bounds.size.width, PART_SIZE, 1.5);
-  assert_log (fixture, "");
+  view_assert_log (fixture, "");
 }
 
 /* ---- dragging ---- */
 
 static void
-test_drag (Fixture       *fixture,
+test_drag (ViewFixture   *fixture,
            gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
   fixture->makes_again = TRUE;
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "mousedown", "1");
   g_assert_true (tr_picture_view_is_dragging (fixture->view));
   g_assert_cmpint (fixture->hit.index, ==, 3);
-  move_to (view, 220, 130);
-  move_to (view, 260, 150);
+  view_move_to (view, 220, 130);
+  view_move_to (view, 260, 150);
   g_assert_cmpfloat_with_epsilon (fixture->x, 260, 1.5);
   g_assert_cmpfloat_with_epsilon (fixture->y, 150, 1.5);
   drive (view, "mouseup", "1");
-  assert_log (fixture, "grab dragged dropped");
+  view_assert_log (fixture, "grab dragged dropped");
 }
 
 static void
-test_click (Fixture       *fixture,
+test_click (ViewFixture   *fixture,
             gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "click", "1");
-  assert_log (fixture, "grab cancelled pressed-3-1");
+  view_assert_log (fixture, "grab cancelled pressed-3-1");
 
   fixture->refuses = TRUE;
   drive (view, "click", "--repeat", "2", "--delay", "40", "1");
@@ -262,13 +81,13 @@ test_click (Fixture       *fixture,
   g_string_truncate (fixture->log, 0);
   g_assert_true (gtk_widget_has_focus (view));
 
-  move_to (view, 300, 250);
+  view_move_to (view, 300, 250);
   drive (view, "click", "1");
-  assert_log (fixture, "pressed--1-1");
+  view_assert_log (fixture, "pressed--1-1");
 }
 
 static void
-test_escape (Fixture       *fixture,
+test_escape (ViewFixture   *fixture,
              gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -276,72 +95,72 @@ test_escape (Fixture       *fixture,
   /* Also where the focus stays elsewhere. */
   tr_picture_view_set_focusable (fixture->view, FALSE);
   gtk_widget_grab_focus (fixture->entry);
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "mousedown", "1");
-  move_to (view, 240, 140);
+  view_move_to (view, 240, 140);
   drive (view, "key", "Escape");
-  assert_log (fixture, "grab dragged cancelled");
-  move_to (view, 280, 160);
+  view_assert_log (fixture, "grab dragged cancelled");
+  view_move_to (view, 280, 160);
   drive (view, "mouseup", "1");
-  assert_log (fixture, "");
+  view_assert_log (fixture, "");
 }
 
 static void
-test_hidden (Fixture       *fixture,
+test_hidden (ViewFixture   *fixture,
              gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
   fixture->hides = TRUE;
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "mousedown", "1");
-  move_to (view, 240, 140);
+  view_move_to (view, 240, 140);
   drive (GTK_WIDGET (fixture->window), "mouseup", "1");
-  assert_log (fixture, "grab dragged cancelled");
+  view_assert_log (fixture, "grab dragged cancelled");
 }
 
 static void
-test_removed (Fixture       *fixture,
+test_removed (ViewFixture   *fixture,
               gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
   fixture->removes = TRUE;
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "mousedown", "1");
   drive (GTK_WIDGET (fixture->window), "mousemove_relative", "60", "10");
   drive (GTK_WIDGET (fixture->window), "mouseup", "1");
-  assert_log (fixture, "grab dragged cancelled");
+  view_assert_log (fixture, "grab dragged cancelled");
 }
 
 /* Not asserted: that it is freed. GTK 4.8 keeps any widget, a button too, whose
  * window is destroyed while the mouse button is down on it. */
 static void
-test_destroyed (Fixture       *fixture,
+test_destroyed (ViewFixture   *fixture,
                 gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "mousedown", "1");
-  move_to (view, 240, 140);
+  view_move_to (view, 240, 140);
   g_assert_true (tr_picture_view_is_dragging (fixture->view));
   fixture->is_destroyed = TRUE;
   gtk_window_destroy (fixture->window);
   ui_settle ();
-  assert_log (fixture, "grab dragged cancelled");
+  view_assert_log (fixture, "grab dragged cancelled");
 }
 
 /* ---- zoom ---- */
 
 static double
-get_scroll (Fixture *fixture)
+get_scroll (ViewFixture *fixture)
 {
   return gtk_adjustment_get_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (fixture->scroller)));
 }
 
 static void
-test_wheel (Fixture       *fixture,
+test_wheel (ViewFixture   *fixture,
             gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -349,7 +168,7 @@ test_wheel (Fixture       *fixture,
   TrHit hit = { TR_PART_OF_EDGE, 3 };
 
   tr_picture_view_set_zoomable (fixture->view, TRUE);
-  move_to (view, PART_X, PART_Y);
+  view_move_to (view, PART_X, PART_Y);
   g_assert_true (tr_picture_view_get_part_bounds (fixture->view, &hit, &before));
   drive (view, "keydown", "Control_L", "click", "4", "click", "4", "keyup", "Control_L");
   g_assert_cmpfloat_with_epsilon (tr_picture_view_get_zoom (fixture->view), 1.25 * 1.25, 0.01);
@@ -366,7 +185,7 @@ test_wheel (Fixture       *fixture,
 }
 
 static void
-test_pan (Fixture       *fixture,
+test_pan (ViewFixture   *fixture,
           gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -376,25 +195,25 @@ test_pan (Fixture       *fixture,
   tr_picture_view_set_zoomable (fixture->view, TRUE);
   tr_picture_view_zoom (fixture->view, 2, 0, 0);
   g_assert_true (tr_picture_view_get_part_bounds (fixture->view, &hit, &before));
-  move_to (view, 30, 30);
+  view_move_to (view, 30, 30);
   drive (view, "mousedown", "1");
-  move_to (view, 20, 20);
-  move_to (view, 10, 25);
+  view_move_to (view, 20, 20);
+  view_move_to (view, 10, 25);
   drive (view, "mouseup", "1");
   g_assert_true (tr_picture_view_get_part_bounds (fixture->view, &hit, &after));
   g_assert_cmpfloat_with_epsilon (after.origin.x, before.origin.x - 20, 1.5);
   g_assert_cmpfloat_with_epsilon (after.origin.y, before.origin.y - 5, 1.5);
-  assert_log (fixture, "");
+  view_assert_log (fixture, "");
 
   /* What is grabbed is where it is seen. */
-  move_to (view, after.origin.x + 5, after.origin.y + 5);
+  view_move_to (view, after.origin.x + 5, after.origin.y + 5);
   drive (view, "mousedown", "1", "mouseup", "1");
   g_assert_cmpint (fixture->hit.index, ==, 3);
   g_assert_cmpfloat_with_epsilon (fixture->x, 2 * PART_X + 5, 2.5);
 }
 
 static void
-test_zoom_keys (Fixture       *fixture,
+test_zoom_keys (ViewFixture   *fixture,
                 gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -411,7 +230,7 @@ test_zoom_keys (Fixture       *fixture,
 
   /* Pointed at, while something else has the focus; but never a number that is typed. */
   gtk_window_set_focus (fixture->window, NULL);
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "key", "plus");
   g_assert_cmpfloat_with_epsilon (tr_picture_view_get_zoom (fixture->view), 1.25, 1e-6);
   gtk_widget_grab_focus (fixture->entry);
@@ -423,18 +242,18 @@ test_zoom_keys (Fixture       *fixture,
 /* ---- the keyboard ---- */
 
 static void
-test_selected (Fixture       *fixture,
+test_selected (ViewFixture   *fixture,
                gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
   gtk_widget_grab_focus (view);
   drive (view, "key", "Return");
-  assert_log (fixture, "");
+  view_assert_log (fixture, "");
   tr_picture_view_set_selected (fixture->view, &(TrHit) { TR_PART_OF_EDGE, 3 });
   gtk_test_accessible_assert_property (view, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "The third edge, 80 mm. One part.");
   drive (view, "key", "Return");
-  assert_log (fixture, "pressed-3-1");
+  view_assert_log (fixture, "pressed-3-1");
   tr_picture_view_set_selected (fixture->view, NULL);
   gtk_test_accessible_assert_property (view, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "One part.");
 }
@@ -463,7 +282,7 @@ close_menu (GtkWidget *view)
 }
 
 static void
-test_menu (Fixture       *fixture,
+test_menu (ViewFixture   *fixture,
            gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -474,7 +293,7 @@ test_menu (Fixture       *fixture,
   gtk_widget_grab_focus (view);
   drive (view, "key", "Menu");
   close_menu (view);
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   drive (view, "click", "3");
   close_menu (view);
 }
@@ -524,7 +343,7 @@ stream_read_cb (GObject      *source,
 }
 
 static void
-test_copy (Fixture       *fixture,
+test_copy (ViewFixture   *fixture,
            gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
@@ -567,16 +386,16 @@ test_copy (Fixture       *fixture,
 }
 
 static void
-test_found (Fixture       *fixture,
+test_found (ViewFixture   *fixture,
             gconstpointer  data)
 {
   GtkWidget *view = GTK_WIDGET (fixture->view);
   GtkRoot *root = GTK_ROOT (fixture->window);
 
   gtk_widget_grab_focus (fixture->entry);
-  move_to (view, IN_PART);
+  view_move_to (view, IN_PART);
   g_assert_true (tr_picture_view_find (root) == fixture->view);
-  move_to (fixture->entry, 5, 5);
+  view_move_to (fixture->entry, 5, 5);
   g_assert_true (tr_picture_view_find (root) == fixture->view);
   gtk_widget_set_visible (view, FALSE);
   g_assert_null (tr_picture_view_find (root));
@@ -636,18 +455,18 @@ test_point_at_layers (UiFixture     *fixture,
 
   g_assert_false (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
   g_assert_true (tr_picture_view_get_part_bounds (view, &top, &bounds));
-  move_to (GTK_WIDGET (view), bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
+  view_move_to (GTK_WIDGET (view), bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
   g_assert_true (g_str_has_prefix (tr_layers_view_get_text (layers), "Dough layer 2 of ") ||
                  g_str_has_prefix (tr_layers_view_get_text (layers), "Fat layer "));
   g_assert_true (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
 
   /* Back where it was once the pointer has gone; unless it was clicked. */
-  move_to (GTK_WIDGET (fixture->window), 20, 20);
+  view_move_to (GTK_WIDGET (fixture->window), 20, 20);
   g_assert_false (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
   g_assert_true (tr_picture_view_get_part_bounds (view, &top, &bounds));
-  move_to (GTK_WIDGET (view), bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
+  view_move_to (GTK_WIDGET (view), bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
   drive (GTK_WIDGET (view), "click", "1");
-  move_to (GTK_WIDGET (fixture->window), 20, 20);
+  view_move_to (GTK_WIDGET (fixture->window), 20, 20);
   g_assert_true (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
 }
 
@@ -664,7 +483,7 @@ test_window_copies (UiFixture     *fixture,
   ui_act (fixture->window, "win.copy-picture");
   g_assert_cmpstr (tr_window_get_notice (fixture->window, "file"), ==, "Point at the picture that is to be copied.");
 
-  move_to (view, 30, 30);
+  view_move_to (view, 30, 30);
   ui_act (fixture->window, "win.copy-picture");
   gdk_clipboard_read_texture_async (clipboard, NULL, texture_read_cb, &pasted);
   g_assert_true (ui_wait_until (is_true, &pasted.is_done, 5000));
@@ -672,7 +491,7 @@ test_window_copies (UiFixture     *fixture,
   g_object_unref (pasted.texture);
 }
 
-#define VIEW_ADD(path, test) g_test_add ("/views/" path, Fixture, NULL, set_up, test, tear_down)
+#define VIEW_ADD(path, test) g_test_add ("/views/" path, ViewFixture, NULL, view_set_up, test, view_tear_down)
 
 int
 main (int    argc,
