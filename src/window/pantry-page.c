@@ -8,7 +8,7 @@
  * page says which do, and offers the built-in in its place.
  *
  * Invariant: `chosen` is the id of an ingredient there is, or NULL where there
- * is none; every field's item is its index.
+ * is none.
  */
 
 #include "config.h"
@@ -17,18 +17,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "actions.h"
 #include "ingredient-entry.h"
 #include "ingredient-find.h"
 #include "pantry-edits.h"
-#include "pantry-members.h"
+#include "pantry-form.h"
 #include "section.h"
 
 #define TR_TYPE_PANTRY_PAGE (tr_pantry_page_get_type ())
 G_DECLARE_FINAL_TYPE (TrPantryPage, tr_pantry_page, TR, PANTRY_PAGE, TrPage)
-
-#define NO_SLOT G_MAXUINT
-
-typedef struct { TrField *field; guint slot; } Placed;   /* the field borrowed */
 
 struct _TrPantryPage
 {
@@ -38,17 +35,11 @@ struct _TrPantryPage
   GtkListBox *list;
   TrIngredientEntry *add_entry;
   GtkWidget *duplicate_button, *remove_button;
-  GtkWidget *form, *empty;
-  GtkWidget *name_field, *price_field;
-  TrIngredientEntry *like_entry;
-  GtkWidget *like_error, *like_words, *words, *users, *said;
+  TrPantryForm *form;
+  GtkWidget *empty, *said;
   GtkWidget *question, *question_label, *replace_button;
-  GtkWidget *by_form, *ticks;
 
   /* Owned */
-  GArray *placed;                /* Placed */
-  GtkSizeGroup *widths;
-  TrChoice *allergens;
   char *chosen;                  /* id; NULL: none */
 };
 
@@ -174,38 +165,7 @@ keep_chosen (TrPantryPage *self)
     g_clear_pointer (&self->chosen, g_free);
 }
 
-static void
-place_fields (TrPantryPage *self,
-              guint         index)
-{
-  for (guint i = 0; i < self->placed->len; i++)
-    {
-      Placed *placed = &g_array_index (self->placed, Placed, i);
-
-      tr_field_set_item (placed->field, placed->slot == NO_SLOT ? index : tr_pantry_item (index, placed->slot));
-    }
-}
-
 /* ---- the form ---- */
-
-static void
-refresh_words (TrPantryPage          *self,
-               const TrOwnIngredient *own,
-               guint                  index)
-{
-  const TrTrial *trial = get_trial (self);
-  const TrReader *reader = tr_page_get_reader (TR_PAGE (self));
-  g_autofree char *like = tr_ingredient_dup_name (NULL, own->like);
-  g_autofree char *users = tr_pantry_dup_users (trial, own->id);
-  TrIngredient as;
-
-  tr_words_label_take (self->like_words, g_strdup_printf (_("What is left empty is as %s and stands there in grey; “?” is not known."), like));
-  tr_words_label_take (self->users, users != NULL ? g_strdup_printf (_("Used in %s."), users) : g_strdup (_("No dough uses it yet.")));
-  gtk_entry_set_placeholder_text (GTK_ENTRY (tr_field_get_control (TR_FIELD (self->name_field))), like);
-  if (tr_pantry_resolve (trial, index, &as))
-    tr_words_label_take (self->words, tr_pantry_dup_words (reader, &as));
-  tr_field_set_unit (TR_FIELD (self->price_field), trial->bench->currency);
-}
 
 static void
 refresh_form (TrPantryPage *self)
@@ -213,20 +173,14 @@ refresh_form (TrPantryPage *self)
   guint index;
   const TrOwnIngredient *own = get_chosen (self, &index);
 
-  gtk_widget_set_visible (self->form, own != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->form), own != NULL);
   gtk_widget_set_visible (self->empty, own == NULL);
   gtk_widget_set_sensitive (self->duplicate_button, own != NULL);
   gtk_widget_set_sensitive (self->remove_button, own != NULL);
   if (own == NULL)
     return;
 
-  place_fields (self, index);
-  tr_ingredient_entry_set_value (self->like_entry, own->like, NULL);
-  tr_ingredient_entry_set_invalid (self->like_entry, NULL);
-  tr_words_label_set (self->like_error, NULL);
-  tr_fields_refresh (self->form);
-  gtk_widget_set_visible (self->ticks, own->allergens != NULL);
-  refresh_words (self, own, index);
+  tr_pantry_form_show (self->form, index);
   gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, (int) index));
 }
 
@@ -290,16 +244,10 @@ tr_pantry_page_go_to (TrPage     *page,
 
   choose (self, ((const TrOwnIngredient *) g_ptr_array_index (trial->pantry->own, index))->id);
 
-  return tr_fields_go_to (self->form, pointer);
+  return tr_fields_go_to (GTK_WIDGET (self->form), pointer);
 }
 
 /* ---- what the buttons do ---- */
-
-static void
-go_to_name (TrPantryPage *self)
-{
-  gtk_widget_grab_focus (self->name_field);
-}
 
 /* Chosen once it is there: the refresh of the commit comes first. */
 static void
@@ -312,7 +260,7 @@ commit_new (TrPantryPage *self,
     return;
 
   choose (self, id);
-  go_to_name (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->form));
 }
 
 static void
@@ -367,6 +315,7 @@ ask_to_replace (TrPantryPage          *self,
 
   tr_words_label_take (self->question_label, g_strdup_printf (_("%s stays: it is used in %s."), name, users));
   gtk_button_set_label (GTK_BUTTON (self->replace_button), label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->replace_button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   gtk_label_set_wrap (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (self->replace_button))), TRUE);
   gtk_widget_set_visible (self->question, TRUE);
   gtk_widget_grab_focus (self->replace_button);
@@ -420,206 +369,7 @@ keep_cb (TrPantryPage *self)
   gtk_widget_grab_focus (self->remove_button);
 }
 
-static void
-like_committed_cb (TrIngredientEntry *entry,
-                   const char        *id,
-                   const char        *text,
-                   TrPantryPage      *self)
-{
-  guint index;
-  const TrOwnIngredient *own = get_chosen (self, &index);
-
-  if (own == NULL || tr_page_is_refreshing (TR_PAGE (self)))
-    return;
-
-  g_autofree char *error = id != NULL ? NULL : g_strdup_printf (_("No built-in ingredient is called “%s”."), text);
-
-  tr_ingredient_entry_set_invalid (entry, error);
-  tr_words_label_set (self->like_error, error);
-  if (id == NULL || g_strcmp0 (id, own->like) == 0)
-    return;
-
-  TrTrial *draft = new_draft (self);
-  TrOwnIngredient *changed = g_ptr_array_index (tr_trial_own_pantry (draft)->own, index);
-
-  g_free (changed->like);
-  changed->like = g_strdup (id);
-  commit (self, draft, _("change what an ingredient is like"));
-}
-
 /* ---- building ---- */
-
-static void
-place (TrPantryPage *self,
-       GtkWidget    *field,
-       guint         slot)
-{
-  Placed placed = { TR_FIELD (field), slot };
-
-  g_array_append_val (self->placed, placed);
-}
-
-static void
-add_members (TrPantryPage  *self,
-             GtkWidget     *form,
-             TrPantryGroup  group)
-{
-  guint n_members;
-  const TrMember *members = tr_pantry_get_members (group, &n_members);
-
-  for (guint i = 0; i < n_members; i++)
-    {
-      GtkWidget *field = tr_entry_field_new (&members[i], TR_FIELD_BESIDE);
-
-      if (members[i].hold == TR_HOLD_NUMBER)
-        tr_entry_field_set_width_chars (TR_ENTRY_FIELD (field), 6, 6);
-      gtk_size_group_add_widget (self->widths, field);
-      tr_form_add (form, field);
-      place (self, field, group == TR_PANTRY_GROUP_HOUSEHOLD ? i : NO_SLOT);
-    }
-}
-
-static GtkWidget *
-add_form (GtkWidget  *column,
-          const char *heading)
-{
-  GtkWidget *form = tr_form_new (NULL, 0);
-
-  gtk_box_append (GTK_BOX (tr_column_add_section (column, heading)), form);
-
-  return form;
-}
-
-static void
-add_group (TrPantryPage  *self,
-           GtkWidget     *column,
-           TrPantryGroup  group,
-           const char    *heading)
-{
-  add_members (self, add_form (column, heading), group);
-}
-
-static GtkWidget *
-new_like_row (TrPantryPage *self)
-{
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *label = gtk_label_new (_("Like"));
-  GtkWidget *entry = tr_ingredient_entry_new ();
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_width_chars (GTK_LABEL (label), 18);
-  gtk_widget_add_css_class (label, "dim-label");
-  gtk_editable_set_width_chars (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), 16);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), 32);
-  gtk_widget_set_hexpand (label, TRUE);
-  tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (entry), _("Like this built-in ingredient"));
-  gtk_widget_set_tooltip_text (label, _("The built-in ingredient that stands in for whatever is left empty here"));
-  gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (GTK_BOX (row), entry);
-  g_signal_connect_object (entry, "committed", G_CALLBACK (like_committed_cb), self, 0);
-  self->like_entry = TR_INGREDIENT_ENTRY (entry);
-
-  return row;
-}
-
-static void
-add_name (TrPantryPage *self,
-          GtkWidget    *column)
-{
-  GtkWidget *section = tr_column_add_section (column, NULL);
-  guint n_members;
-  const TrMember *members = tr_pantry_get_members (TR_PANTRY_GROUP_NAME, &n_members);
-
-  self->name_field = tr_entry_field_new (members, TR_FIELD_BESIDE);
-  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->name_field), 16, 32);
-  place (self, self->name_field, NO_SLOT);
-  self->like_error = tr_words_label_new ("error");
-  self->like_words = tr_words_label_new ("dim-label");
-  self->words = tr_words_label_new (NULL);
-  self->users = tr_words_label_new ("dim-label");
-  gtk_box_append (GTK_BOX (section), self->name_field);
-  gtk_box_append (GTK_BOX (section), new_like_row (self));
-  gtk_box_append (GTK_BOX (section), self->like_error);
-  gtk_box_append (GTK_BOX (section), self->users);
-  gtk_box_append (GTK_BOX (section), self->like_words);
-}
-
-static void
-add_unknowns (TrPantryPage *self,
-              GtkWidget    *section)
-{
-  GtkWidget *expander = gtk_expander_new (_("What the label does not say"));
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  GtkWidget *ticks = tr_fields_row_new ();
-  GtkWidget *why = tr_words_label_new ("dim-label");
-
-  tr_words_label_set (why, _("A figure that needs it then says that it is not known, instead of counting with the built-in's."));
-  for (guint i = 0; i < TR_N_PARTS; i++)
-    {
-      GtkWidget *tick = tr_choice_field_new (&tr_pantry_get_unknowns ()[i], TR_FIELD_BARE);
-
-      tr_form_add (ticks, tick);
-      place (self, tick, i);
-    }
-  gtk_box_append (GTK_BOX (box), why);
-  gtk_box_append (GTK_BOX (box), ticks);
-  gtk_expander_set_child (GTK_EXPANDER (expander), box);
-  gtk_box_append (GTK_BOX (section), expander);
-}
-
-static void
-add_parts (TrPantryPage *self,
-           GtkWidget    *column)
-{
-  GtkWidget *section = tr_column_add_section (column, _("In 100 g"));
-  GtkWidget *form = tr_form_new (NULL, 0);
-
-  gtk_box_append (GTK_BOX (section), self->words);
-  gtk_box_append (GTK_BOX (section), form);
-  add_members (self, form, TR_PANTRY_GROUP_PARTS);
-  add_members (self, form, TR_PANTRY_GROUP_SALT);
-  add_unknowns (self, section);
-}
-
-static void
-add_allergens (TrPantryPage *self,
-               GtkWidget    *column)
-{
-  GtkWidget *section = tr_column_add_section (column, _("Allergens"));
-  GtkWidget *by = tr_choice_field_new (tr_pantry_get_allergens_by (), TR_FIELD_BESIDE);
-  guint n_choices;
-
-  place (self, by, NO_SLOT);
-  self->ticks = tr_fields_row_new ();
-  self->allergens = tr_pantry_new_allergens (&n_choices);
-  for (guint i = 0; i < n_choices; i++)
-    {
-      GtkWidget *tick = tr_choice_field_new (&self->allergens[i], TR_FIELD_BARE);
-
-      tr_form_add (self->ticks, tick);
-      place (self, tick, i);
-    }
-  gtk_box_append (GTK_BOX (section), by);
-  gtk_box_append (GTK_BOX (section), self->ticks);
-}
-
-static GtkWidget *
-new_form (TrPantryPage *self)
-{
-  GtkWidget *column = tr_column_new (&self->form);
-
-  add_name (self, column);
-  add_parts (self, column);
-  add_group (self, column, TR_PANTRY_GROUP_HEAT, _("Temperatures"));
-  add_group (self, column, TR_PANTRY_GROUP_PRICE, _("Price"));
-  self->price_field = GTK_WIDGET (g_array_index (self->placed, Placed, self->placed->len - 1).field);
-  add_group (self, column, TR_PANTRY_GROUP_HOUSEHOLD, _("Cups, spoons and pieces"));
-  add_members (self, gtk_widget_get_parent (GTK_WIDGET (g_array_index (self->placed, Placed, self->placed->len - 1).field)),
-               TR_PANTRY_GROUP_DENSITY);
-  add_allergens (self, column);
-
-  return self->form;
-}
 
 static GtkWidget *
 new_button (TrPantryPage *self,
@@ -629,6 +379,7 @@ new_button (TrPantryPage *self,
 {
   GtkWidget *button = gtk_button_new_with_mnemonic (label);
 
+  tr_name_by_mnemonic (button, label);
   g_signal_connect_object (button, "clicked", clicked_cb, self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (box), button);
 
@@ -719,25 +470,13 @@ tr_pantry_page_init (TrPantryPage *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
-  self->placed = g_array_new (FALSE, FALSE, sizeof (Placed));
-  self->widths = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+  self->form = TR_PANTRY_FORM (tr_pantry_form_new ());
   gtk_box_append (GTK_BOX (box), new_side (self));
   gtk_box_append (GTK_BOX (box), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (box), new_form (self));
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->form));
   gtk_box_append (GTK_BOX (box), new_empty (self));
-  gtk_widget_set_hexpand (self->form, TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->form), TRUE);
   tr_page_set_child (TR_PAGE (self), box);
-}
-
-static void
-tr_pantry_page_dispose (GObject *object)
-{
-  TrPantryPage *self = TR_PANTRY_PAGE (object);
-
-  g_clear_object (&self->widths);
-  g_clear_pointer (&self->placed, g_array_unref);
-
-  G_OBJECT_CLASS (tr_pantry_page_parent_class)->dispose (object);
 }
 
 static void
@@ -745,7 +484,6 @@ tr_pantry_page_finalize (GObject *object)
 {
   TrPantryPage *self = TR_PANTRY_PAGE (object);
 
-  g_free (self->allergens);
   g_free (self->chosen);
 
   G_OBJECT_CLASS (tr_pantry_page_parent_class)->finalize (object);
@@ -754,11 +492,9 @@ tr_pantry_page_finalize (GObject *object)
 static void
 tr_pantry_page_class_init (TrPantryPageClass *klass)
 {
-  GObjectClass *object_class = G_OBJECT_CLASS (klass);
   TrPageClass *page_class = TR_PAGE_CLASS (klass);
 
-  object_class->dispose = tr_pantry_page_dispose;
-  object_class->finalize = tr_pantry_page_finalize;
+  G_OBJECT_CLASS (klass)->finalize = tr_pantry_page_finalize;
   page_class->refresh = tr_pantry_page_refresh;
   page_class->go_to = tr_pantry_page_go_to;
 }

@@ -264,9 +264,8 @@ test_pantry_not_known (void)
   PageFixture fixture = { 0 };
 
   page_set_up (&fixture, tr_pantry_page_new, NULL);
-  tr_choice_field_choose (TR_CHOICE_FIELD (gtk_widget_get_ancestor (ui_find_type (GTK_WIDGET (fixture.page), GTK_TYPE_CHECK_BUTTON),
-                                                                    TR_TYPE_CHOICE_FIELD)), 1);
-  /* The first tick is that of the water. */
+  gtk_expander_set_expanded (GTK_EXPANDER (ui_find_type (GTK_WIDGET (fixture.page), GTK_TYPE_EXPANDER)), TRUE);
+  tr_choice_field_choose (TR_CHOICE_FIELD (get_field (&fixture, MINE "/per_100g/water/known")), 1);
   page_assert_value (&fixture, MINE "/per_100g/water", "null");
   g_assert_cmpstr (get_placeholder (&fixture, MINE "/per_100g/water"), ==, "?");
   g_assert_true (isnan (get_figures (&fixture)->formula.mix_per_100g[TR_PART_WATER]));
