@@ -236,6 +236,7 @@ tr_pantry_window_new (GtkWindow     *parent,
   g_return_val_if_fail (TR_IS_PREFERENCES (preferences), NULL);
 
   TrPantryWindow *self = g_object_new (TR_TYPE_PANTRY_WINDOW,
+                                       "application", parent != NULL ? gtk_window_get_application (parent) : NULL,
                                        "transient-for", parent,
                                        "destroy-with-parent", TRUE,
                                        NULL);
