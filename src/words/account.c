@@ -88,7 +88,7 @@ has_yeast (const TrDoughFigures *figures,
 }
 
 static const char *
-hold_in_sentence (TrKept hold)
+kept_in_list (TrKept hold)
 {
   switch ((int) hold)
     {
@@ -96,22 +96,6 @@ hold_in_sentence (TrKept hold)
     case TR_KEPT_WATER: return _("water");
     case TR_KEPT_SALT: return _("effective salt");
     default: return _("yeast by strength");
-    }
-}
-
-static char *
-sentence_of_held (const TrKept *held,
-                  guint         n)
-{
-  switch (n)
-    {
-    case 0: return NULL;
-    case 1: return g_strdup_printf (_("%s is as before."), tr_words_kept (held[0]));
-    case 2: return g_strdup_printf (_("%s and %s are as before."), tr_words_kept (held[0]), hold_in_sentence (held[1]));
-    case 3: return g_strdup_printf (_("%s, %s and %s are as before."), tr_words_kept (held[0]), hold_in_sentence (held[1]),
-                                    hold_in_sentence (held[2]));
-    default: return g_strdup_printf (_("%s, %s, %s and %s are as before."), tr_words_kept (held[0]), hold_in_sentence (held[1]),
-                                     hold_in_sentence (held[2]), hold_in_sentence (held[3]));
     }
 }
 
@@ -137,14 +121,15 @@ tr_words_account (const TrReader       *reader,
 {
   static const TrKept told[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT, TR_KEPT_YEAST };
   GString *out = g_string_new (NULL);
-  TrKept held[G_N_ELEMENTS (told)];
-  guint n = 0;
+  g_autoptr (GString) held = g_string_new (NULL);
 
   append_changes (out, figures, account, is_done);
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     if ((told[i] != TR_KEPT_YEAST || has_yeast (figures, account)) && tr_account_is_held (account, told[i]))
-      held[n++] = told[i];
-  tr_say_append_sentence (out, sentence_of_held (held, n));
+      g_string_append_printf (held, "%s%s", held->len > 0 ? ", " : "", kept_in_list (told[i]));
+  if (held->len > 0)
+    /* Translators: what a swap leaves alone: "fat, water, effective salt" */
+    tr_say_append_sentence (out, g_strdup_printf (_("The same as before: %s."), held->str));
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     if (!tr_account_is_held (account, told[i]))
       tr_say_append_sentence (out, sentence_of_moved (reader, account, told[i]));

@@ -86,8 +86,8 @@ char       *tr_words_one_line      (const char *text);
 /* Sentences. */
 char       *tr_words_problem       (const TrReader *reader, const TrProblem *problem);
 char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);
-/* "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. Fat, water and effective salt are as
- * before."; not done yet: "becomes", "goes". `figures` are those from before it. */
+/* "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. The same as before: fat, water,
+ * effective salt."; not done yet: "becomes", "goes". `figures` are those from before it. */
 char       *tr_words_account       (const TrReader *reader, const TrDoughFigures *figures, const TrAccount *account,
                                     gboolean is_done);
 const char *tr_words_kept          (TrKept hold);          /* "Effective salt"; TR_N_KEPT: "Weight" */

@@ -43,16 +43,16 @@ typedef struct {
 static const Said said[] = {
   { 4, "butter-unsalted", FAT | WATER | SALT, TR_UNITS_METRIC,
     "400 g Butter, salted became 400 g Butter, unsalted. Water went from 500 g to 492 g. Salt went from 12 g to 18.3 g. "
-    "Fat, water and effective salt are as before." },
+    "The same as before: fat, water, effective salt." },
   { 4, "butter-unsalted", FAT, TR_UNITS_METRIC,
-    "400 g Butter, salted became 400 g Butter, unsalted. Fat is as before. Water is 8.3" NB "g more than before. "
+    "400 g Butter, salted became 400 g Butter, unsalted. The same as before: fat. Water is 8.3" NB "g more than before. "
     "Effective salt is 6.3" NB "g less than before." },
   { 4, "butter-unsalted", FAT | SALT, TR_UNITS_US,
-    "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. Fat and effective salt are as "
-    "before. Water is 0.29" NB "oz more than before." },
+    "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. The same as before: fat, "
+    "effective salt. Water is 0.29" NB "oz more than before." },
   { 3, "yeast-dry", YEAST | WATER, TR_UNITS_METRIC,
-    "30 g Yeast, fresh became 12 g Yeast, active dry. Water went from 500 g to 520 g. Fat, water, effective salt and yeast "
-    "by strength are as before." },
+    "30 g Yeast, fresh became 12 g Yeast, active dry. Water went from 500 g to 520 g. The same as before: fat, water, "
+    "effective salt, yeast by strength." },
 };
 
 static void
