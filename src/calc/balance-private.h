@@ -93,4 +93,11 @@ void     tr_balance_write_exactly   (TrDough              *dough,
                                      const TrMover        *mover,
                                      double                number);
 
+/* refusal.c: always FALSE; what a reason has no values for is NaN. */
+gboolean tr_balance_refuse          (GError              **error,
+                                     TrRefusalId           id,
+                                     double                first,
+                                     double                second,
+                                     double                third);
+
 G_END_DECLS

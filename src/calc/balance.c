@@ -22,8 +22,6 @@
 #define PERCENT_TOLERANCE 0.02
 #define MAX_PERCENT 1000.0
 
-G_DEFINE_QUARK (tr-balance-error-quark, tr_balance_error)
-
 /* What the multiplier is sought for. */
 typedef struct {
   const TrDoughFigures *figures;
@@ -309,56 +307,18 @@ write_rounded (TrDough         *dough,
 /* Setting a ratio */
 
 static gboolean
-refuse (GError         **error,
-        TrBalanceError   code,
-        const char      *format,
-        ...) G_GNUC_PRINTF (3, 4);
-
-static gboolean
-refuse (GError         **error,
-        TrBalanceError   code,
-        const char      *format,
-        ...)
-{
-  va_list args;
-
-  va_start (args, format);
-  if (error != NULL)
-    *error = g_error_new_valist (TR_BALANCE_ERROR, (int) code, format, args);
-  va_end (args);
-
-  return FALSE;
-}
-
-static void
-format_percent (char   buffer[G_ASCII_DTOSTR_BUF_SIZE],
-                double percent)
-{
-  g_ascii_formatd (buffer, G_ASCII_DTOSTR_BUF_SIZE, "%.4g", percent);
-}
-
-static gboolean
 refuse_reach (GError        **error,
               double          value,
               const TrRange  *reach)
 {
-  char given[G_ASCII_DTOSTR_BUF_SIZE], low[G_ASCII_DTOSTR_BUF_SIZE], high[G_ASCII_DTOSTR_BUF_SIZE];
-
-  format_percent (given, value);
-  format_percent (low, reach->min);
-  format_percent (high, reach->max);
-
-  return refuse (error, TR_BALANCE_ERROR_REACH, "%s %% is out of reach: expected %s to %s %%.", given, low, high);
+  return tr_balance_refuse (error, TR_REFUSAL_OUT_OF_REACH, value, reach->min, reach->max);
 }
 
 static gboolean
 refuse_still (GError             **error,
               const TrRatioMoves  *moves)
 {
-  if (!moves->has_line)
-    return refuse (error, TR_BALANCE_ERROR_NO_LINE, "No line of the formula can move this ratio.");
-
-  return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "This ratio cannot be moved while its lines cannot be weighed.");
+  return tr_balance_refuse (error, moves->has_line ? TR_REFUSAL_LINES_NOT_WEIGHED : TR_REFUSAL_NO_LINE, NAN, NAN, NAN);
 }
 
 static gboolean
@@ -380,7 +340,7 @@ set_multiplied (TrDough               *dough,
     movers.movers[0].unit = TR_UNIT_G;
   first = is_empty ? whole / 100 / movers.movers[0].share : 1 + (value - now) * whole / 100 / sum;
   if (!find_times (&aim, &movers, is_empty, first, value, &times, &bases))
-    return refuse (error, TR_BALANCE_ERROR_REACH, "No amount of these lines makes this ratio.");
+    return tr_balance_refuse (error, TR_REFUSAL_NO_AMOUNT, NAN, NAN, NAN);
   write_rounded (dough, &movers, is_empty, times, tolerance_of (ratio) * whole / 100, &bases);
 
   return TRUE;
@@ -437,15 +397,14 @@ add_preferment (TrDough               *dough,
 {
   int flour = tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT);
   int water = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, G_MAXUINT);
-  const char *const where = "No line of the dough has enough %s to give to a preferment.";
   double grams = ratios[TR_RATIO_PREFERMENTED].usual * figures->formula.written_flour_g / 100;
   TrMover movers[2];
 
   grams = tr_balance_round_nice (grams, 0.01 * grams);
   if (flour < 0 || tr_look_get_line (figures, (guint) flour)->written_grams < grams)
-    return refuse (error, TR_BALANCE_ERROR_NO_LINE, where, "flour"), -1;
+    return tr_balance_refuse (error, TR_REFUSAL_NO_FLOUR_TO_GIVE, NAN, NAN, NAN), -1;
   if (water < 0 || tr_look_get_line (figures, (guint) water)->written_grams < grams)
-    return refuse (error, TR_BALANCE_ERROR_NO_LINE, where, "water"), -1;
+    return tr_balance_refuse (error, TR_REFUSAL_NO_WATER_TO_GIVE, NAN, NAN, NAN), -1;
 
   tr_balance_init_mover (&movers[0], figures, (guint) flour, 1);
   tr_balance_init_mover (&movers[1], figures, (guint) water, 1);
@@ -478,9 +437,9 @@ tr_ratio_add_line (TrDough               *dough,
   whole = tr_ratio_get_whole (figures, ratio);
   now = tr_ratio_get (figures, ratio);
   if (!tr_is_positive (whole))
-    return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "There is no flour yet to take a ratio of."), -1;
+    return tr_balance_refuse (error, TR_REFUSAL_NO_FLOUR, NAN, NAN, NAN), -1;
   if (dough->lines->len + 2 > TR_MAX_LINES)
-    return refuse (error, TR_BALANCE_ERROR_REACH, "A dough has at most %d lines.", TR_MAX_LINES), -1;
+    return tr_balance_refuse (error, TR_REFUSAL_TOO_MANY_LINES, TR_MAX_LINES, NAN, NAN), -1;
   if (ratio == TR_RATIO_PREFERMENTED)
     return add_preferment (dough, figures, error);
 
@@ -498,7 +457,6 @@ set_flour_percent (TrDough               *dough,
                    GError               **error)
 {
   double flour_g = figures->formula.written_flour_g, wanted_g = percent * flour_g / 100, most = -1;
-  char given[G_ASCII_DTOSTR_BUF_SIZE], greatest[G_ASCII_DTOSTR_BUF_SIZE];
   TrMover mover, other = { .index = index };
 
   for (guint i = 0; i < figures->formula.lines->len; i++)
@@ -507,16 +465,12 @@ set_flour_percent (TrDough               *dough,
         tr_balance_init_mover (&other, figures, i, 1);
         most = other.grams;
       }
-  format_percent (given, percent);
   if (most < 0)
-    return refuse (error, TR_BALANCE_ERROR_REACH,
-                   "%s %% cannot be: this line is the only flour, and the flour is the 100 %%.", given);
+    return tr_balance_refuse (error, TR_REFUSAL_ONLY_FLOUR, percent, NAN, NAN);
 
   tr_balance_init_mover (&mover, figures, index, 1);
-  format_percent (greatest, 100 * (mover.grams + other.grams) / flour_g);
   if (wanted_g > mover.grams + other.grams + CLOSE_ENOUGH)
-    return refuse (error, TR_BALANCE_ERROR_REACH,
-                   "%s %% is more than the other flour can give way to: expected at most %s %%.", given, greatest);
+    return tr_balance_refuse (error, TR_REFUSAL_OTHER_FLOUR, percent, 100 * (mover.grams + other.grams) / flour_g, NAN);
 
   double unit_g = tr_balance_grams_of_unit (mover.unit, &figures->formula);
   double number = tr_balance_round_nice (wanted_g / unit_g, MIN (PERCENT_TOLERANCE, RELATIVE_TOLERANCE * percent) * flour_g / 100 / unit_g);
@@ -535,7 +489,6 @@ tr_line_set_percent (TrDough               *dough,
 {
   const Aim aim = { .figures = figures, .is_line = TRUE, .index = index };
   double flour_g, times;
-  char given[G_ASCII_DTOSTR_BUF_SIZE];
   TrFormula bases;
   TrMovers movers = { .n = 0 };
 
@@ -543,11 +496,10 @@ tr_line_set_percent (TrDough               *dough,
   g_return_val_if_fail (index < dough->lines->len && dough->lines->len == figures->formula.lines->len, FALSE);
 
   flour_g = figures->formula.written_flour_g;
-  format_percent (given, percent);
   if (!(percent >= 0 && percent <= MAX_PERCENT))
-    return refuse (error, TR_BALANCE_ERROR_REACH, "%s %% is out of reach: expected 0 to %g %%.", given, MAX_PERCENT);
+    return refuse_reach (error, percent, &(TrRange) { 0, MAX_PERCENT });
   if (!tr_look_get_line (figures, index)->known || !tr_is_positive (flour_g))
-    return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "%s %% of what? There is no flour that can be weighed yet, or the ingredient is not known.", given);
+    return tr_balance_refuse (error, TR_REFUSAL_LINE_NOT_WEIGHED, percent, NAN, NAN);
   if (tr_balance_is_flour (tr_look_get_line (figures, index)))
     return set_flour_percent (dough, figures, index, percent, error);
 
@@ -557,7 +509,7 @@ tr_line_set_percent (TrDough               *dough,
     movers.movers[0].unit = TR_UNIT_G;
   double first = is_empty ? percent * flour_g / 100 : percent * flour_g / 100 / movers.movers[0].grams;
   if (!find_times (&aim, &movers, is_empty, first, percent, &times, &bases))
-    return refuse (error, TR_BALANCE_ERROR_REACH, "No amount of this line makes %s %% of the flour.", given);
+    return tr_balance_refuse (error, TR_REFUSAL_NO_AMOUNT_OF_LINE, percent, NAN, NAN);
   write_rounded (dough, &movers, is_empty, times,
                  MIN (PERCENT_TOLERANCE, RELATIVE_TOLERANCE * percent) * bases.written_flour_g / 100, &bases);
 

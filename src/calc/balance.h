@@ -41,6 +41,32 @@ typedef enum {
 #define TR_BALANCE_ERROR (tr_balance_error_quark ())
 GQuark   tr_balance_error_quark (void);
 
+/* Why, for those who say it in the reader's language. */
+typedef enum {
+  TR_REFUSAL_OTHER,              /* only the message says it */
+  TR_REFUSAL_OUT_OF_REACH,       /* values: asked for, least, greatest (infinite: none) */
+  TR_REFUSAL_NO_LINE,
+  TR_REFUSAL_LINES_NOT_WEIGHED,
+  TR_REFUSAL_NO_AMOUNT,
+  TR_REFUSAL_NO_FLOUR,
+  TR_REFUSAL_TOO_MANY_LINES,     /* value: the most there can be */
+  TR_REFUSAL_ONLY_FLOUR,         /* value: asked for */
+  TR_REFUSAL_OTHER_FLOUR,        /* values: asked for, greatest */
+  TR_REFUSAL_LINE_NOT_WEIGHED,   /* value: asked for */
+  TR_REFUSAL_NO_AMOUNT_OF_LINE,  /* value: asked for */
+  TR_REFUSAL_NO_FLOUR_TO_GIVE,   /* to a preferment */
+  TR_REFUSAL_NO_WATER_TO_GIVE,
+  TR_N_REFUSALS
+} TrRefusalId;
+
+typedef struct {
+  TrRefusalId id;
+  double value[3];
+} TrRefusal;
+
+/* NULL: not an error of this domain. */
+const TrRefusal *tr_balance_error_get_refusal (const GError *error);
+
 typedef struct {
   gboolean can_move;
   gboolean has_line;             /* FALSE: offer to add one */

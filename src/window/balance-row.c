@@ -215,8 +215,10 @@ add_clicked_cb (TrBalanceRow *self)
 
   if (tr_ratio_add_line (dough, tr_page_get_figures (page), self->ratio, &error) < 0)
     {
+      g_autofree char *why = tr_words_error (tr_page_get_reader (page), error);
+
       tr_trial_unref (draft);
-      show_error (self, error->message);
+      show_error (self, why);
       return;
     }
   if (tr_page_commit (page, draft, _(texts[self->ratio].undo_add), NULL, "/lines"))
@@ -254,8 +256,10 @@ read_number (TrBalanceRow *self)
   if (!tr_words_read (tr_page_get_reader (page), TR_QUANTITY_PERCENT, typed, &value, &error)
       || !commit_value (self, page, value, &error))
     {
+      g_autofree char *why = error != NULL ? tr_words_error (tr_page_get_reader (page), error) : NULL;
+
       gtk_widget_add_css_class (self->entry, "error");
-      show_error (self, error != NULL ? error->message : NULL);
+      show_error (self, why);
       return;
     }
   show_number (self, page);

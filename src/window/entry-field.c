@@ -380,7 +380,11 @@ take_number (TrEntryField *self,
     is_read = commit_figure (self, page, value, &error);
   self->is_unread = !is_read;
   if (!is_read)
-    set_error (self, error != NULL ? error->message : _("This is not a number."), is_leaving);
+    {
+      g_autofree char *why = error != NULL ? tr_words_error (tr_page_get_reader (page), error) : g_strdup (_("This is not a number."));
+
+      set_error (self, why, is_leaving);
+    }
   else if (is_figure (self) || commit_number (self, page, value))
     set_error (self, NULL, TRUE);
 }

@@ -86,7 +86,9 @@ mend (TrFindings     *self,
 
   if (!tr_repair_apply (dough, figures, repair, &error))
     {
-      gtk_widget_activate_action (GTK_WIDGET (self), "win.notice", "s", error->message);
+      g_autofree char *why = tr_words_error (tr_page_get_reader (page), error);
+
+      gtk_widget_activate_action (GTK_WIDGET (self), "win.notice", "s", why);
       tr_trial_unref (draft);
       return;
     }

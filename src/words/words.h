@@ -85,6 +85,8 @@ char       *tr_words_one_line      (const char *text);
 
 /* Sentences. */
 char       *tr_words_problem       (const TrReader *reader, const TrProblem *problem);
+/* Of any error: what calc refuses in the reader's words, else its message. */
+char       *tr_words_error         (const TrReader *reader, const GError *error);
 char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures *figures, const TrFinding *finding);
 /* "400 g Butter, salted became 400 g Butter, unsalted. Salt went from 12 g to 18.3 g. The same as before: fat, water,
  * effective salt."; not done yet: "becomes", "goes". `figures` are those from before it. */

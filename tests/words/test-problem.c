@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
+#include "calc/balance-private.h"
 #include "check.h"
 
 static char *
@@ -94,6 +95,43 @@ test_what_is_quoted_does_not_turn_our_words (void)
   g_assert_cmpstr (escapes, ==, "a\ufffd1m b");
 }
 
+/* A refusal of calc: English in its message, the reader's words and signs on screen. */
+static void
+test_every_refusal_is_a_sentence_for_its_reader (void)
+{
+  TrReader comma = with_comma (TR_UNITS_METRIC);
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (int id = TR_REFUSAL_OTHER + 1; id < TR_N_REFUSALS; id++)
+    {
+      g_autoptr (GError) error = NULL, copy = NULL;
+      g_autofree char *sentence = NULL;
+
+      g_assert_false (tr_balance_refuse (&error, (TrRefusalId) id, 12.5, 3.25, 7.75));
+      copy = g_error_copy (error);
+      sentence = tr_words_error (&comma, copy);
+      check_sentence (sentence);
+      check_sentence (error->message);
+      g_assert_null (strstr (error->message, "{"));
+      g_assert_null (strstr (sentence, "12.5"));
+      if (strstr (error->message, "12.5 %") != NULL)
+        g_assert_nonnull (strstr (sentence, "12,5" NB "%"));
+      g_assert_true (g_hash_table_add (seen, g_strdup (sentence)));
+    }
+}
+
+static void
+test_other_errors_keep_their_message (void)
+{
+  TrReader reader = with_comma (TR_UNITS_METRIC);
+  g_autoptr (GError) of_another = g_error_new_literal (G_NUMBER_PARSER_ERROR, 0, "Not 1.5.");
+  g_autoptr (GError) unnamed = g_error_new_literal (TR_BALANCE_ERROR, TR_BALANCE_ERROR_REACH, "Not 2.5.");
+  g_autofree char *first = tr_words_error (&reader, of_another), *second = tr_words_error (&reader, unnamed);
+
+  g_assert_cmpstr (first, ==, "Not 1.5.");
+  g_assert_cmpstr (second, ==, "Not 2.5.");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -105,6 +143,8 @@ main (int    argc,
   g_test_add_func ("/words/problem/the-text-that-is-meant-is-quoted", test_the_text_that_is_meant_is_quoted);
   g_test_add_func ("/words/problem/an-ambiguous-number-shows-both-readings", test_an_ambiguous_number_shows_both_readings);
   g_test_add_func ("/words/problem/what-is-quoted-is-one-short-clean-line", test_what_is_quoted_is_one_short_clean_line);
+  g_test_add_func ("/words/refusal/every-one-is-a-sentence-for-its-reader", test_every_refusal_is_a_sentence_for_its_reader);
+  g_test_add_func ("/words/refusal/other-errors-keep-their-message", test_other_errors_keep_their_message);
   g_test_add_func ("/words/problem/what-is-quoted-does-not-turn-our-words", test_what_is_quoted_does_not_turn_our_words);
 
   return g_test_run ();
