@@ -380,6 +380,24 @@ tr_field_get_page (TrField *self)
   return page != NULL && tr_page_get_document (page) != NULL ? page : NULL;
 }
 
+/* At the field it need not be said where; nor does it hold "null". */
+static char *
+dup_refusal (const char *message,
+             const char *pointer)
+{
+  g_autofree char *where = g_strdup_printf ("At %s ", pointer);
+
+  if (!g_str_has_prefix (message, where))
+    return g_strdup (message);
+
+  GString *refusal = g_string_new (message + strlen (where));
+
+  refusal->str[0] = g_ascii_toupper (refusal->str[0]);
+  g_string_replace (refusal, " or null", " or nothing", 1);
+
+  return g_string_free (refusal, FALSE);
+}
+
 gboolean
 tr_field_commit (TrField    *self,
                  TrTrial    *draft,
@@ -399,7 +417,9 @@ tr_field_commit (TrField    *self,
   gboolean is_done = tr_document_commit (tr_page_get_document (page), g_steal_pointer (&own), label,
                                          joins ? key : NULL, pointer, &error);
 
-  tr_field_set_error (self, is_done ? NULL : error->message);
+  g_autofree char *refusal = is_done ? NULL : dup_refusal (error->message, pointer);
+
+  tr_field_set_error (self, refusal);
 
   return is_done;
 }

@@ -211,6 +211,11 @@ static void
 typed_cb (TrWindow *self)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  /* A field that is being left writes what it shows. */
+  if (!GTK_IS_EDITABLE (focus))
+    return;
+
   GtkWidget *field = gtk_widget_get_ancestor (focus, TR_TYPE_FIELD);
 
   /* Fields that write to the trial as one types have no undo of their own, but for what cannot be read. */

@@ -450,7 +450,7 @@ check_value (const TrReader  *reader,
   if (quantity == TR_QUANTITY_WHOLE && fabs (value - round (value)) > 0)
     return fail (error, g_strdup_printf (_("%s is not whole; expected %s."), quoted, expected (reader, quantity)));
   if (value < 0 && (quantity == TR_QUANTITY_MASS_G || quantity == TR_QUANTITY_LENGTH_MM ||
-                    quantity == TR_QUANTITY_PERCENT || quantity == TR_QUANTITY_MINUTES))
+                    quantity == TR_QUANTITY_PERCENT || quantity == TR_QUANTITY_MINUTES || quantity == TR_QUANTITY_WHOLE))
     return fail (error, g_strdup_printf (_("%s is below 0; expected %s."), quoted, expected (reader, quantity)));
   return TRUE;
 }

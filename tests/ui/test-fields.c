@@ -70,6 +70,19 @@ test_refused_value_is_said_at_the_field (void)
   page_tear_down (&fixture);
 }
 
+/* The document's refusals name a pointer; the reader stands at the field. */
+static void
+test_refusal_of_the_document_needs_no_pointer (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_sheet_page_new, "d1");
+  page_type (&fixture, "/cut/rows", "5000");
+  g_assert_cmpstr (tr_field_get_error (TR_FIELD (page_get_around (&fixture, TR_TYPE_FIELD))), ==,
+                   "Expected a whole number from 1 to 1000 or nothing, found 5000.");
+  page_tear_down (&fixture);
+}
+
 static void
 test_empty_is_not_written_where_it_may_be (void)
 {
@@ -243,6 +256,7 @@ main (int    argc,
 
   g_test_add_func ("/fields/typing-is-live", test_typing_is_live);
   g_test_add_func ("/fields/unreadable-number-stays-and-is-said", test_unreadable_number_stays_and_is_said);
+  g_test_add_func ("/fields/refusal-of-the-document-needs-no-pointer", test_refusal_of_the_document_needs_no_pointer);
   g_test_add_func ("/fields/refused-value-is-said-at-the-field", test_refused_value_is_said_at_the_field);
   g_test_add_func ("/fields/empty-is-not-written-where-it-may-be", test_empty_is_not_written_where_it_may_be);
   g_test_add_func ("/fields/arrows-step-to-round-numbers", test_arrows_step_to_round_numbers);

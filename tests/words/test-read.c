@@ -89,7 +89,7 @@ test_what_is_not_understood_is_said (void)
     { TEMP, "-300 °C", "absolute zero" }, { TEMP, "26 K", "the unit “k”" }, { TEMP, "1 C 2 C", "not understood" }, { WARMING, "1 C 2 C", "not understood" },
     { PERCENT, "2 g", "the unit “g”" }, { TIME, "2 moons", "the unit “moons”" }, { TIME, "-5 min", "below 0" },
     { NUM, "1 2", "not understood" }, { NUM, "1 mm", "expected a number" }, { NUM, "1,500", "two ways" },
-    { WHOLE, "2.5", "not whole" }, { WHOLE, "1/2", "not whole" }, { WHOLE, "a\nb", "“a b”" },
+    { WHOLE, "2.5", "not whole" }, { WHOLE, "-3", "below 0" }, { WHOLE, "1/2", "not whole" }, { WHOLE, "a\nb", "“a b”" },
   };
   TrReader reader = plain (TR_UNITS_METRIC);
 
