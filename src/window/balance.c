@@ -64,7 +64,7 @@ tr_balance_init (TrBalance *self)
     }
   self->plane = tr_ratio_plane_new ();
   gtk_stack_add_titled (GTK_STACK (self->stack), scales, "scales", _("Ratio by ratio"));
-  gtk_stack_add_titled (GTK_STACK (self->stack), self->plane, "plane", _("All doughs by two"));
+  gtk_stack_add_titled (GTK_STACK (self->stack), self->plane, "plane", _("Two ratios, all doughs"));
   gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (self->stack));
   gtk_widget_set_halign (switcher, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (self->box), switcher);

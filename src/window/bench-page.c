@@ -80,13 +80,13 @@ static const TrMember air_members[] = {
 #define HEAT_TIP N_("How fast heat passes between air and dough. Still air 8, with a fan 15, a blast chiller 25: common values, to be put right by a probe")
 
 static const TrMember heat_members[] = {
-  { "/bench/h_w_m2k/fridge", BENCH (h_w_m2k[TR_PLACE_FRIDGE], NUMBER, NUMBER), N_("Fridge takes"), N_("change how the fridge cools"),
+  { "/bench/h_w_m2k/fridge", BENCH (h_w_m2k[TR_PLACE_FRIDGE], NUMBER, NUMBER), N_("In the fridge"), N_("change how the fridge cools"),
     HEAT_TIP, 1, .unit = HEAT_UNIT },
-  { "/bench/h_w_m2k/freezer", BENCH (h_w_m2k[TR_PLACE_FREEZER], NUMBER, NUMBER), N_("Freezer takes"), N_("change how the freezer cools"),
+  { "/bench/h_w_m2k/freezer", BENCH (h_w_m2k[TR_PLACE_FREEZER], NUMBER, NUMBER), N_("In the freezer"), N_("change how the freezer cools"),
     HEAT_TIP, 1, .unit = HEAT_UNIT },
-  { "/bench/h_w_m2k/room", BENCH (h_w_m2k[TR_PLACE_ROOM], NUMBER, NUMBER), N_("Room gives"), N_("change how the room warms"),
+  { "/bench/h_w_m2k/room", BENCH (h_w_m2k[TR_PLACE_ROOM], NUMBER, NUMBER), N_("In the room"), N_("change how the room warms"),
     HEAT_TIP, 1, .unit = HEAT_UNIT },
-  { "/bench/h_w_m2k/bench", BENCH (h_bench_w_m2k, NUMBER, NUMBER), N_("Worktop gives"), N_("change how the worktop warms"),
+  { "/bench/h_w_m2k/bench", BENCH (h_bench_w_m2k, NUMBER, NUMBER), N_("On the worktop"), N_("change how the worktop warms"),
     N_("Air, worktop and rolling together, while the dough is worked; 25 is common"), 1, .unit = HEAT_UNIT },
 };
 

@@ -176,7 +176,7 @@ tr_line_say_percent (const TrDoughFigures *figures,
   if (is_flour (line))
     return _("Share of all flour, as written. Type one and the heaviest other flour gives way, so that the whole flour stays.");
 
-  return _("Baker's percent: weight over all flour, as written. Type one and the amount follows, in its own unit of weight or in grams.");
+  return _("Baker’s percent: weight over all flour, as written. Type one and the amount follows, in its own unit of weight or in grams.");
 }
 
 const TrMember tr_line_amount_member = {

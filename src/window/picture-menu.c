@@ -190,7 +190,7 @@ place_chosen_cb (GObject      *source,
 
   picture = new_for_paper (self);
   if (g_file_peek_path (file) == NULL)
-    tell (self, _("Choose a folder on this computer's disks."));
+    tell (self, _("Choose a folder on this computer’s disks."));
   else if (picture != NULL && tr_picture_export (picture, self->name, g_file_peek_path (file), &error))
     tell_saved (self, file);
   else if (error != NULL)

@@ -33,9 +33,9 @@ static const Choice choices[] = {
   { "colours", N_("_Colours"), NULL,
     { "system", "light", "dark" }, { N_("As the system"), N_("Light"), N_("Dark") }, { 0 } },
   { "scale-step", N_("_Scale step"), N_("Weights on the card and beside the formula are rounded to it"),
-    { NULL }, { N_("As the trial's bench says") }, { 0, 0.1, 0.5, 1, 2, 5 } },
+    { NULL }, { N_("As the trial’s bench says") }, { 0, 0.1, 0.5, 1, 2, 5 } },
   { "fine-scale-step", N_("_Fine scale step"), N_("For salt, yeast and whatever else weighs little"),
-    { NULL }, { N_("As the trial's bench says") }, { 0, 0.01, 0.02, 0.05, 0.1, 0.5, 1 } },
+    { NULL }, { N_("As the trial’s bench says") }, { 0, 0.01, 0.02, 0.05, 0.1, 0.5, 1 } },
 };
 
 struct _TrPreferencesWindow

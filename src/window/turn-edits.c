@@ -67,8 +67,7 @@ tr_turn_add (TrPage *page,
     return FALSE;
   if (shown->turns->len >= TR_MAX_TURNS)
     {
-      g_autofree char *sentence = g_strdup_printf (_("This dough has %d turns already, and more than %d there cannot be."),
-                                                   TR_MAX_TURNS, TR_MAX_TURNS);
+      g_autofree char *sentence = g_strdup_printf (_("This dough has %d turns already, the most there can be."), TR_MAX_TURNS);
 
       gtk_widget_activate_action (GTK_WIDGET (page), "win.notice", "s", sentence);
       return FALSE;

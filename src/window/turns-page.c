@@ -303,10 +303,10 @@ dup_hint (const TrDough *dough)
   if (dough->turns->len == 0)
     return g_strdup (_("No turns yet. Each turn is one roll-out and one fold."));
   if (dough->turns->len >= TR_MAX_TURNS)
-    return g_strdup_printf (_("%d turns, the most there can be. Keys: 2–6 fold, %s %s thickness, %s removes, %s and %s move it."),
+    return g_strdup_printf (_("%d turns, the most there can be. Keys: 2–6 fold, %s and %s thickness, %s removes, %s and %s move it."),
                             TR_MAX_TURNS, thicker, thinner, remove, left, right);
 
-  return g_strdup_printf (_("Drag a turn or its far edge. Keys: 2–6 fold, %s %s thickness, %s adds, %s removes, %s and %s move it."),
+  return g_strdup_printf (_("Drag a turn or its far edge. Keys: 2–6 fold, %s and %s thickness, %s adds, %s removes, %s and %s move it."),
                           thicker, thinner, add, remove, left, right);
 }
 

@@ -62,7 +62,7 @@ export_job (TrCardJob  *job,
       g_autofree char *name = g_file_get_parse_name (file);
 
       g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
-                   _("“%s” is not on this computer's disks. Choose a folder that is."), name);
+                   _("“%s” is not on this computer’s disks. Choose a folder that is."), name);
       return FALSE;
     }
 

@@ -204,7 +204,7 @@ tr_sentence_butter_legal (const TrSaid *said)
   else
     tr_say_append_sentence (out, g_strdup_printf (_("%s may not be what is sold as butter."), name));
   tr_say_append_sentence (out, g_strdup (with[2] > 0.5
-                                         ? _("The numbers are the built-in table's; write those of your pack.")
+                                         ? _("The numbers are the built-in table’s; write those of your pack.")
                                          : _("Compare it with the pack.")));
   return g_string_free (out, FALSE);
 }
@@ -269,6 +269,6 @@ tr_sentence_allergens (const TrSaid *said)
   g_autofree char *text = tr_words_allergens (ids);
 
   if (*ids == NULL)
-    return g_strdup (_("No allergen of the law's list is in the lines; what else was on the bench still counts."));
+    return g_strdup (_("No allergen of the law’s list is in the lines; what else was on the bench still counts."));
   return g_strdup_printf (_("Allergens in the lines: %s. What else was on the bench still counts."), text);
 }

@@ -172,7 +172,7 @@ static const Case cases[] = {
   { TR_FINDING_ALLERGENS, 2, NAN, { NAN, NAN, NAN, NAN }, "milk,unknown",
     "Allergens in the lines: milk; check the pack. What else was on the bench still counts." },
   { TR_FINDING_ALLERGENS, 0, NAN, { NAN, NAN, NAN, NAN }, NULL,
-    "No allergen of the law's list is in the lines; what else was on the bench still counts." },
+    "No allergen of the law’s list is in the lines; what else was on the bench still counts." },
 };
 
 static void
