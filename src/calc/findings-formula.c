@@ -9,6 +9,7 @@
 
 #include "look.h"
 
+#include "butter.h"
 #include "formula.h"
 #include "measure.h"
 
@@ -305,7 +306,7 @@ static void
 look_at_butter (const TrDoughFigures *figures,
                 GPtrArray            *found)
 {
-  const double least_fat = 80, most_water = 16;
+  const double least_fat = TR_BUTTER_LEAST_FAT, most_water = TR_BUTTER_MOST_WATER;
 
   for (guint i = 0; i < figures->formula.lines->len; i++)
     {

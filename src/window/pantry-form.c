@@ -216,7 +216,7 @@ new_like_row (TrPantryForm *self)
   gtk_widget_add_css_class (label, "dim-label");
   gtk_editable_set_width_chars (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), 16);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (tr_ingredient_entry_get_entry (TR_INGREDIENT_ENTRY (entry))), 32);
-  gtk_widget_set_hexpand (label, TRUE);
+  gtk_widget_set_halign (row, GTK_ALIGN_START);
   tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (entry), _("Like this built-in ingredient"));
   gtk_widget_set_tooltip_text (label, _("The built-in ingredient that stands in for whatever is left empty here"));
   gtk_box_append (GTK_BOX (row), label);
@@ -237,6 +237,7 @@ add_name (TrPantryForm *self,
 
   self->name_field = tr_entry_field_new (members, TR_FIELD_BESIDE);
   tr_entry_field_set_width_chars (TR_ENTRY_FIELD (self->name_field), 16, 32);
+  gtk_widget_set_halign (self->name_field, GTK_ALIGN_START);
   place (self, self->name_field, NO_SLOT);
   self->like_error = tr_words_label_new ("error");
   self->like_words = tr_words_label_new ("dim-label");

@@ -421,6 +421,32 @@ new_add_row (TrPantryPage *self)
   return box;
 }
 
+/* Left to itself the list would take Tab from row to row, and each would be chosen. */
+static gboolean
+list_key_pressed_cb (GtkEventControllerKey *controller,
+                     guint                  keyval,
+                     guint                  keycode,
+                     GdkModifierType        state,
+                     TrPantryPage          *self)
+{
+  if (keyval == GDK_KEY_ISO_Left_Tab || (keyval == GDK_KEY_Tab && (state & GDK_SHIFT_MASK) != 0))
+    return gtk_widget_grab_focus (tr_ingredient_entry_get_entry (self->add_entry));
+  if (keyval == GDK_KEY_Tab || keyval == GDK_KEY_KP_Tab)
+    return gtk_widget_grab_focus (gtk_widget_get_visible (self->question) ? self->replace_button : self->duplicate_button);
+
+  return FALSE;
+}
+
+static void
+listen_to_list (TrPantryPage *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (list_key_pressed_cb), self, 0);
+  gtk_widget_add_controller (GTK_WIDGET (self->list), keys);
+}
+
 static GtkWidget *
 new_side (TrPantryPage *self)
 {
@@ -433,6 +459,7 @@ new_side (TrPantryPage *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->list), "plain");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("My own ingredients"), -1);
   g_signal_connect_object (self->list, "row-selected", G_CALLBACK (row_selected_cb), self, 0);
+  listen_to_list (self);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->list));
   gtk_widget_set_vexpand (scroller, TRUE);

@@ -19,6 +19,7 @@
 #include "window/entry-field.h"
 #include "window/line-row.h"
 #include "window/page-sheet.h"
+#include "window/pantry-window.h"
 #include "window/preferences-window.h"
 #include "window/print-dialog.h"
 #include "window/print-preview.h"
@@ -97,6 +98,18 @@ make_preferences_window (void)
 }
 
 static gpointer
+make_pantry_window (void)
+{
+  g_autoptr (TrPreferences) preferences = tr_preferences_new ();
+  g_autoptr (TrDocument) document = new_demo ();
+  GtkWidget *window = tr_pantry_window_new (NULL, preferences);
+
+  g_object_set (window, "document", document, NULL);
+
+  return window;
+}
+
+static gpointer
 reach_trial (const TrTrial *trial,
              int            dough,
              guint          item,
@@ -119,6 +132,7 @@ static const struct { const char *type; gpointer (*make) (void); } makers[] = {
   { "TrDoughRow", make_dough_row },
   { "TrEntryField", make_entry_field },
   { "TrPageSheet", make_page_sheet },
+  { "TrPantryWindow", make_pantry_window },
   { "TrPreferencesWindow", make_preferences_window },
   { "TrPrintDialog", make_print_dialog },
   { "TrPrintPreview", make_print_preview },
