@@ -212,11 +212,18 @@ show_colours (TrApplication *self)
 {
   GtkSettings *settings = gtk_settings_get_default ();
   const char *colours = tr_preferences_get_colours (self->preferences);
+  gboolean is_dark, wants_dark = g_str_equal (colours, "dark");
 
   if (g_str_equal (colours, "system"))
-    gtk_settings_reset_property (settings, "gtk-application-prefer-dark-theme");
-  else
-    g_object_set (settings, "gtk-application-prefer-dark-theme", g_str_equal (colours, "dark"), NULL);
+    {
+      gtk_settings_reset_property (settings, "gtk-application-prefer-dark-theme");
+      return;
+    }
+
+  /* Setting it reads the whole theme again, even to what it is. */
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &is_dark, NULL);
+  if (is_dark != wants_dark)
+    g_object_set (settings, "gtk-application-prefer-dark-theme", wants_dark, NULL);
 }
 
 static void
@@ -245,7 +252,9 @@ tr_application_startup (GApplication *application)
   add_preference_action (self, "colours");
   tr_actions_set_accelerators (GTK_APPLICATION (self));
   g_signal_connect_object (self->preferences, "notify::colours", G_CALLBACK (show_colours), self, G_CONNECT_SWAPPED);
-  show_colours (self);
+  /* The system's are there from the start. */
+  if (!g_str_equal (tr_preferences_get_colours (self->preferences), "system"))
+    show_colours (self);
 }
 
 static void

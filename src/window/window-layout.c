@@ -248,13 +248,54 @@ tr_window_go_to (TrWindow   *self,
 
 /* Building *****************************************************************/
 
+static gboolean
+is_slow (guint page)
+{
+  return page < PAGE_DOUGHS;
+}
+
+static gboolean
+fill_slots_cb (gpointer user_data)
+{
+  TrWindow *self = user_data;
+
+  self->fill_idle = 0;
+  for (guint i = 0; i < TR_N_PAGES; i++)
+    if (gtk_widget_get_mapped (GTK_WIDGET (self->slots[i])))
+      need_page (self, i);
+
+  return G_SOURCE_REMOVE;
+}
+
+static void
+first_frame_painted_cb (GdkFrameClock *clock,
+                        TrWindow      *self)
+{
+  g_signal_handlers_disconnect_by_func (clock, first_frame_painted_cb, self);
+  self->is_painted = TRUE;
+  if (self->fill_idle == 0)
+    self->fill_idle = g_idle_add_full (G_PRIORITY_HIGH_IDLE, fill_slots_cb, self, NULL);
+}
+
+/* The first frame shows the doughs and what follows from them; the pages, with
+ * their hundreds of widgets, come with the next, so that the window is there
+ * at once. */
 static void
 slot_mapped_cb (GtkBox   *slot,
                 TrWindow *self)
 {
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (slot));
+
   for (guint i = 0; i < TR_N_PAGES; i++)
-    if (self->slots[i] == slot)
-      need_page (self, i);
+    {
+      if (self->slots[i] != slot)
+        continue;
+      if (self->is_painted || !is_slow (i))
+        need_page (self, i);
+      else if (g_signal_handler_find (clock, G_SIGNAL_MATCH_FUNC | G_SIGNAL_MATCH_DATA, 0, 0, NULL,
+                                      first_frame_painted_cb, self) == 0)
+        g_signal_connect_object (clock, "after-paint", G_CALLBACK (first_frame_painted_cb), self, 0);
+    }
 }
 
 /* Where a page will stand. */

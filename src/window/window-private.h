@@ -5,7 +5,7 @@
  *
  * window.c wires, window-layout.c places the pages, window-actions.c holds the
  * table of actions, window-files.c opens, saves, recovers and closes,
- * window-paper.c prints.
+ * window-paper.c prints, window-recipe.c brings recipes in.
  */
 
 #pragma once
@@ -65,7 +65,9 @@ struct _TrWindow
   TrReader reader;
   TrLayout layout;
   guint layout_idle;
+  guint fill_idle;               /* of the pages, after the first frame */
   int dough_index;               /* where the dough was when last seen */
+  guint is_painted : 1;          /* a frame was shown */
   guint shows_findings : 1;
   guint has_typed : 1;           /* in the text that has the focus */
   guint is_asking : 1;           /* about unsaved changes */
@@ -109,6 +111,15 @@ void        tr_window_accept_drops       (TrWindow *self);
 gboolean    tr_window_ask_before_closing (TrWindow *self);
 /* A dough to change. (transfer full) */
 TrDough    *tr_window_new_plain_dough    (void);
+
+/* window-recipe.c */
+void        tr_window_read_recipe        (TrWindow *self);
+void        tr_window_paste_recipe       (TrWindow *self);
+/* A file that is no trial, or a text: to be looked through as a recipe. */
+void        tr_window_read_recipe_file   (TrWindow *self, GFile *file);
+void        tr_window_read_recipe_text   (TrWindow *self, const char *text);
+/* By its name, or by how it begins. */
+gboolean    tr_window_is_trial_file      (GFile *file);
 
 /* window-paper.c */
 void        tr_window_export             (TrWindow *self, gboolean all);

@@ -377,6 +377,7 @@ tr_window_dispose (GObject *object)
   TrWindow *self = TR_WINDOW (object);
 
   g_clear_handle_id (&self->layout_idle, g_source_remove);
+  g_clear_handle_id (&self->fill_idle, g_source_remove);
   if (self->cancellable != NULL)
     g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
