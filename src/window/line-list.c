@@ -20,6 +20,7 @@
 #include "../calc/formula.h"
 #include "empty-stage-row.h"
 #include "line-row.h"
+#include "preferments.h"
 #include "section.h"
 #include "stage-header.h"
 
@@ -259,6 +260,18 @@ header_add_cb (TrStageHeader *header,
                TrLineList    *self)
 {
   tr_line_list_add (self, tr_stage_header_get_stage (header), tr_stage_header_get_group (header));
+}
+
+static void
+add_preferment_cb (GtkWidget  *widget,
+                   const char *action_name,
+                   GVariant   *parameter)
+{
+  TrPage *page = get_page (TR_LINE_LIST (widget));
+  g_autofree char *added = page != NULL ? tr_page_add_preferment (page, g_variant_get_string (parameter, NULL)) : NULL;
+
+  if (added != NULL)
+    tr_line_list_go_to (TR_LINE_LIST (widget), added);
 }
 
 static void
@@ -574,6 +587,7 @@ tr_line_list_class_init (TrLineListClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tr_line_list_dispose;
+  gtk_widget_class_install_action (widget_class, "lines.add-preferment", "s", add_preferment_cb);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }

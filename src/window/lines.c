@@ -231,18 +231,29 @@ has_group (const TrDough *dough,
   return FALSE;
 }
 
+char *
+tr_lines_dup_free_group (const TrDough *dough,
+                         const char    *name)
+{
+  char *group = g_strdup (name);
+
+  for (guint n = 2; has_group (dough, group); n++)
+    {
+      g_free (group);
+      /* Translators: the second preferment of that name and so on. */
+      group = g_strdup_printf (_("%s %u"), name, n);
+    }
+
+  return group;
+}
+
 guint
 tr_lines_set_new_group (TrDough *dough,
                         guint    index)
 {
   TrLine *line = tr_dough_get_line (dough, index);
-  g_autofree char *group = g_strdup (_("preferment"));
+  g_autofree char *group = tr_lines_dup_free_group (dough, _("preferment"));
 
-  for (guint n = 2; has_group (dough, group); n++)
-    {
-      g_free (group);
-      group = g_strdup_printf (_("preferment %u"), n);
-    }
   tr_set_text (&line->group, group);
   line->stage = TR_STAGE_PREFERMENT;
 

@@ -49,6 +49,9 @@ guint      tr_lines_set_stage    (TrDough       *dough,
 /* Into a preferment of its own. */
 guint      tr_lines_set_new_group (TrDough      *dough,
                                    guint         index);
+/* `name`, or with a number behind it where there is a preferment of that name. */
+char      *tr_lines_dup_free_group (const TrDough *dough,
+                                    const char    *name);
 void       tr_lines_rename_group (TrDough       *dough,
                                   const char    *group,
                                   const char    *name);

@@ -15,6 +15,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "../words/words.h"
+#include "preferments.h"
 #include "section.h"
 
 struct _TrStageHeader
@@ -25,6 +26,7 @@ struct _TrStageHeader
   GtkWidget *label;
   GtkWidget *name;               /* GtkEntry: GTK 4.8's editable label leaves a timer behind */
   GtkWidget *add;
+  GtkWidget *usual;              /* menu of preferments; hidden for the other stages */
 
   /* Owned */
   char *group;
@@ -82,6 +84,7 @@ tr_stage_header_dispose (GObject *object)
   g_clear_pointer (&self->label, gtk_widget_unparent);
   g_clear_pointer (&self->name, gtk_widget_unparent);
   g_clear_pointer (&self->add, gtk_widget_unparent);
+  g_clear_pointer (&self->usual, gtk_widget_unparent);
 
   G_OBJECT_CLASS (tr_stage_header_parent_class)->dispose (object);
 }
@@ -133,6 +136,27 @@ focus_left_cb (GtkEventControllerFocus *controller,
   name_left_cb (self);
 }
 
+static GtkWidget *
+new_usual_button (void)
+{
+  GtkWidget *button = gtk_menu_button_new ();
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  for (guint kind = 0; kind < TR_N_PREFERMENTS; kind++)
+    {
+      g_autofree char *action = g_strdup_printf ("lines.add-preferment::%s", tr_preferment_id ((TrPrefermentKind) kind));
+
+      g_menu_append (menu, tr_preferment_say_add ((TrPrefermentKind) kind), action);
+    }
+  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "pan-down-symbolic");
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
+  gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (button), FALSE);
+  gtk_widget_set_tooltip_text (button, _("Take a preferment out of the dough; the totals stay"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Add a preferment"), -1);
+
+  return button;
+}
+
 static void
 tr_stage_header_init (TrStageHeader *self)
 {
@@ -163,6 +187,8 @@ tr_stage_header_init (TrStageHeader *self)
   gtk_widget_add_css_class (self->add, "flat");
   g_signal_connect (self->add, "clicked", G_CALLBACK (add_clicked_cb), self);
   gtk_widget_set_parent (self->add, GTK_WIDGET (self));
+  self->usual = new_usual_button ();
+  gtk_widget_set_parent (self->usual, GTK_WIDGET (self));
 }
 
 GtkWidget *
@@ -187,6 +213,7 @@ tr_stage_header_set (TrStageHeader *self,
   self->stage = stage;
   gtk_widget_set_visible (self->label, !can_rename);
   gtk_widget_set_visible (self->name, can_rename);
+  gtk_widget_set_visible (self->usual, is_preferment);
   if (can_rename && (is_renamed || *gtk_editable_get_text (GTK_EDITABLE (self->name)) == '\0'))
     show_group_name (self);
   gtk_label_set_text (GTK_LABEL (self->label), title);

@@ -100,6 +100,50 @@ test_columns_and_rows_add_up (void)
     }
 }
 
+/* What is read beside a sum adds up to it, to the last digit shown. */
+static void
+test_weights_for_the_scale_add_up (void)
+{
+  for (int n = 0; n < 300; n++)
+    {
+      g_autoptr (TrFigures) figures = figures_of (random_dough ());
+      const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
+      TrBench *bench = tr_bench_new ();
+      TrTotal exact, total;
+      double of_rows = 0, of_columns = 0;
+
+      bench->scale_step_g = 5;
+      bench->fine_scale_step_g = 0.1;
+      tr_total_compute (dough, &exact);
+      tr_total_compute_for_scale (dough, bench, &total);
+      g_assert_cmpuint (total.rows->len, ==, exact.rows->len);
+      for (guint i = 0; i < total.rows->len; i++)
+        {
+          const TrTotalRow *row = &g_array_index (total.rows, TrTotalRow, i), *as = &g_array_index (exact.rows, TrTotalRow, i);
+          double across = 0;
+
+          for (guint j = 0; j < total.n_columns; j++)
+            {
+              across += row->grams[j];
+              g_assert_cmpfloat_with_epsilon (row->grams[j] * 10, round (row->grams[j] * 10), 1e-6);
+            }
+          g_assert_cmpfloat_with_epsilon (across, row->total_g, 1e-6);
+          g_assert_cmpstr (row->id, ==, as->id);
+          if (isfinite (as->percent))
+            g_assert_cmpfloat_with_epsilon (row->percent, as->percent, 1e-9);
+          of_rows += row->total_g;
+        }
+      for (guint j = 0; j < total.n_columns; j++)
+        of_columns += total.columns[j].grams;
+      g_assert_cmpfloat_with_epsilon (of_rows, total.total_g, 1e-6);
+      g_assert_cmpfloat_with_epsilon (of_columns, total.total_g, 1e-6);
+      g_assert_cmpfloat_with_epsilon (total.total_g, exact.total_g, 5.1);
+      tr_total_clear (&exact);
+      tr_total_clear (&total);
+      tr_bench_unref (bench);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -108,6 +152,7 @@ main (int    argc,
 
   g_test_add_func ("/calc/total/starter-goes-to-flour-and-water", test_starter_goes_to_flour_and_water);
   g_test_add_func ("/calc/total/columns-and-rows-add-up", test_columns_and_rows_add_up);
+  g_test_add_func ("/calc/total/weights-for-the-scale-add-up", test_weights_for_the_scale_add_up);
 
   return g_test_run ();
 }
