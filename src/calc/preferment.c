@@ -105,7 +105,10 @@ find_mixed_gifts (const TrDoughFigures *figures,
   if (flour_g < LEAST_SHARE * whole)
     return refuse (error, "water");
   add_gift (gifts, figures, flour, flour_g);
-  add_gift (gifts, figures, liquid, kinds[kind].hydration * gifts->gifts[0].grams);
+  /* The hydration is kept to the gram: of a starter it says how much is flour. */
+  if (kinds[kind].hydration * gifts->gifts[0].grams > grams_of (figures, liquid))
+    gifts->gifts[0].grams = grams_of (figures, liquid) / kinds[kind].hydration;
+  gifts->gifts[gifts->n++] = (TrGift) { (guint) liquid, kinds[kind].hydration * gifts->gifts[0].grams };
   if (kinds[kind].yeast_fresh > 0)
     {
       double yeast_g = yeast >= 0 ? kinds[kind].yeast_fresh * flour_g / tr_look_get_line (figures, (guint) yeast)->ingredient.fresh_yeast_factor : NAN;
