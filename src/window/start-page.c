@@ -3,8 +3,8 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * A plain dough to change, a file to open, the demo to look at, and the files
- * opened last. It only activates actions of the window. The list of recent
+ * A plain dough to change, a file to open, a recipe to read, the demo to look
+ * at, and the files opened last. It only activates actions of the window. The list of recent
  * files is the desktop's own.
  */
 
@@ -197,6 +197,7 @@ tr_start_page_init (TrStartPage *self)
   gtk_box_append (GTK_BOX (box), title);
   add_offer (box, _("Start from a plain dough"), _("Twelve croissants, ready to be changed into your own."), "win.add-dough");
   add_offer (box, _("Open a trial…"), _("A file you saved, or one that somebody gave you. It can be dropped here, too."), "win.open");
+  add_offer (box, _("Read a recipe…"), _("From a book, a page or a file, looked through line by line."), "win.read-recipe");
   add_offer (box, _("Look at the demo"), _("Four invented doughs for one morning."), "win.open-demo");
 
   self->recent = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);

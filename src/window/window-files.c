@@ -128,16 +128,25 @@ tr_window_open_uri (TrWindow   *self,
 }
 
 static gboolean
-files_dropped_cb (GtkDropTarget *target,
-                  const GValue  *value,
-                  double         x,
-                  double         y,
-                  TrWindow      *self)
+dropped_cb (GtkDropTarget *target,
+            const GValue  *value,
+            double         x,
+            double         y,
+            TrWindow      *self)
 {
+  if (G_VALUE_HOLDS_STRING (value))
+    {
+      tr_window_read_recipe_text (self, g_value_get_string (value));
+      return TRUE;
+    }
+
   g_autoptr (GSList) files = gdk_file_list_get_files (g_value_get_boxed (value));
 
   for (GSList *file = files; file != NULL; file = file->next)
-    tr_application_open_file (get_application (self), file->data, self);
+    if (tr_window_is_trial_file (file->data))
+      tr_application_open_file (get_application (self), file->data, self);
+    else
+      tr_window_read_recipe_file (self, file->data);
 
   return files != NULL;
 }
@@ -145,9 +154,11 @@ files_dropped_cb (GtkDropTarget *target,
 void
 tr_window_accept_drops (TrWindow *self)
 {
-  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  GType types[] = { GDK_TYPE_FILE_LIST, G_TYPE_STRING };
+  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_INVALID, GDK_ACTION_COPY);
 
-  g_signal_connect (target, "drop", G_CALLBACK (files_dropped_cb), self);
+  gtk_drop_target_set_gtypes (target, types, G_N_ELEMENTS (types));
+  g_signal_connect (target, "drop", G_CALLBACK (dropped_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
 }
 
