@@ -13,6 +13,17 @@
 #include "../calc/written.h"
 #include "../words/words.h"
 
+static void
+append_if_enabled (GMenu      *menu,
+                   const char *label,
+                   const char *action)
+{
+  g_autoptr (GMenuItem) item = g_menu_item_new (label, action);
+
+  g_menu_item_set_attribute (item, "hidden-when", "s", "action-disabled");
+  g_menu_append_item (menu, item);
+}
+
 static GMenuModel *
 new_menu (void)
 {
@@ -33,6 +44,8 @@ new_menu (void)
     }
   g_menu_append (stages, _("To a new preferment"), "line.set-stage::new");
   g_menu_append (swap, _("Swap for…"), "line.swap");
+  append_if_enabled (swap, _("Make my own from this…"), "line.make-own");
+  append_if_enabled (swap, _("Change this ingredient…"), "line.change-own");
   g_menu_append (last, _("Remove"), "line.remove");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (order));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (stages));

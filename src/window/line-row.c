@@ -18,6 +18,7 @@
 #include "ingredient-entry.h"
 #include "line-members.h"
 #include "line-menu.h"
+#include "pantry-window.h"
 #include "section.h"
 #include "swap-popover.h"
 
@@ -239,6 +240,16 @@ remove_cb (GtkWidget  *widget,
     }
   g_signal_emit (self, signals[REMOVED], 0);
   g_object_unref (self);
+}
+
+static void
+own_cb (GtkWidget  *widget,
+        const char *action_name,
+        GVariant   *parameter)
+{
+  TrLineRow *self = TR_LINE_ROW (widget);
+
+  tr_pantry_window_open_line (get_page (self), self->item);
 }
 
 static void
@@ -493,6 +504,8 @@ tr_line_row_class_init (TrLineRowClass *klass)
   gtk_widget_class_install_action (widget_class, "line.move-down", NULL, move_down_cb);
   gtk_widget_class_install_action (widget_class, "line.set-stage", "s", set_stage_cb);
   gtk_widget_class_install_action (widget_class, "line.swap", NULL, swap_cb);
+  gtk_widget_class_install_action (widget_class, "line.make-own", NULL, own_cb);
+  gtk_widget_class_install_action (widget_class, "line.change-own", NULL, own_cb);
   gtk_widget_class_install_action (widget_class, "line.remove", NULL, remove_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "line.move-up", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_ALT_MASK, "line.move-down", NULL);
@@ -561,6 +574,8 @@ tr_line_row_refresh (TrLineRow *self,
   show_percent_words (self, tr_page_get_figures (page));
   show_problem (self, page, line);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "line.swap", tr_swap_is_possible (page, self->item));
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "line.make-own", tr_builtin_find (line->ingredient) != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "line.change-own", tr_pantry_find (get_trial (page)->pantry, line->ingredient) != NULL);
 
   tr_line_free (self->shown);
   self->shown = tr_line_copy (line);

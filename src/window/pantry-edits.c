@@ -12,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/ingredient.h"
 #include "../words/words.h"
 #include "ingredient-find.h"
 
@@ -96,6 +97,25 @@ tr_pantry_add_like (TrTrial    *draft,
   g_autofree char *name = tr_ingredient_dup_name (pantry, like);
 
   return add (pantry, tr_own_ingredient_new (id, like), name);
+}
+
+char *
+tr_pantry_own_of_line (TrTrial *draft,
+                       guint    dough,
+                       guint    line)
+{
+  const char *id = tr_dough_get_line (tr_trial_get_dough (draft, dough), line)->ingredient;
+
+  if (id == NULL || tr_builtin_find (id) == NULL)
+    return g_strdup (tr_pantry_find (draft->pantry, id) != NULL ? id : NULL);
+
+  g_autofree char *own = tr_pantry_add_like (draft, id);
+  TrLine *changed = tr_dough_get_line (tr_trial_own_dough (draft, dough), line);
+
+  g_free (changed->ingredient);
+  changed->ingredient = g_strdup (own);
+
+  return g_steal_pointer (&own);
 }
 
 char *

@@ -18,6 +18,11 @@ int         tr_pantry_find_index   (const TrPantry *pantry,
 /* The new one's id, which stands last. (transfer full) */
 char       *tr_pantry_add_like     (TrTrial        *draft,
                                     const char     *like);
+/* That line's ingredient, or one like it that the line then names. NULL: the
+ * line has none that is known. (transfer full) */
+char       *tr_pantry_own_of_line  (TrTrial        *draft,
+                                    guint           dough,
+                                    guint           line);
 char       *tr_pantry_duplicate    (TrTrial        *draft,
                                     guint           index);
 void        tr_pantry_remove       (TrTrial        *draft,

@@ -15,6 +15,7 @@
 
 #include "actions.h"
 #include "field.h"
+#include "pantry-edits.h"
 
 struct _TrPantryWindow
 {
@@ -254,4 +255,45 @@ tr_pantry_window_get_page (TrPantryWindow *self)
   g_return_val_if_fail (TR_IS_PANTRY_WINDOW (self), NULL);
 
   return self->page;
+}
+
+/* What "win.ingredients" has opened or brought to the front. NULL: not there. */
+static TrPantryWindow *
+find_window (GtkWidget *root)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (TR_IS_PANTRY_WINDOW (toplevel) && (GtkWidget *) gtk_window_get_transient_for (toplevel) == root)
+        return TR_PANTRY_WINDOW (toplevel);
+    }
+
+  return NULL;
+}
+
+void
+tr_pantry_window_open_line (TrPage *page,
+                            guint   line)
+{
+  g_return_if_fail (TR_IS_PAGE (page));
+  g_return_if_fail (tr_page_get_dough (page) != NULL && line < tr_page_get_dough (page)->lines->len);
+
+  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
+  g_autofree char *id = tr_pantry_own_of_line (draft, (guint) tr_page_get_dough_index (page), line);
+
+  /* A draft that is as the trial makes no step. */
+  if (!tr_page_commit (page, draft, _("make an ingredient of my own"), NULL, "/ingredients") || id == NULL)
+    return;
+
+  gtk_widget_activate_action (GTK_WIDGET (page), "win.ingredients", NULL);
+
+  TrPantryWindow *self = find_window (GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (page))));
+  const TrPantry *pantry = tr_document_get_trial (tr_page_get_document (page))->pantry;
+  g_autofree char *pointer = g_strdup_printf ("/ingredients/%d/name", tr_pantry_find_index (pantry, id));
+
+  if (self != NULL)
+    tr_page_go_to (self->page, pointer);
 }

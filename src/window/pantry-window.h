@@ -22,5 +22,9 @@ G_DECLARE_FINAL_TYPE (TrPantryWindow, tr_pantry_window, TR, PANTRY_WINDOW, GtkWi
 GtkWidget *tr_pantry_window_new      (GtkWindow      *parent,
                                       TrPreferences  *preferences);
 TrPage    *tr_pantry_window_get_page (TrPantryWindow *self);
+/* Opens the window of `page` on the ingredient of that line; a built-in one
+ * becomes one of the baker's own first, in a step of its own. */
+void       tr_pantry_window_open_line (TrPage        *page,
+                                       guint          line);
 
 G_END_DECLS

@@ -378,6 +378,39 @@ get_ingredients_window (TrWindow *window)
   return NULL;
 }
 
+/* A line's built-in ingredient becomes the baker's own, and the line names it. */
+static void
+test_pantry_from_a_line (UiFixture     *fixture,
+                         gconstpointer  data)
+{
+  TrPage *page = tr_window_get_page (fixture->window, "formula");
+  TrDocument *document = tr_window_get_document (fixture->window);
+  TrTrial *draft = tr_document_draft (document);
+  guint before = draft->pantry->own->len;
+  int dough = tr_page_get_dough_index (page);
+  TrLine *line = tr_dough_get_line (tr_trial_own_dough (draft, (guint) dough), 0);
+
+  g_free (line->ingredient);
+  line->ingredient = g_strdup ("flour-plain");
+  g_assert_true (tr_document_commit (document, draft, "another flour", NULL, "", NULL));
+  tr_pantry_window_open_line (page, 0);
+
+  GtkWindow *window = get_ingredients_window (fixture->window);
+
+  g_assert_nonnull (window);
+  g_assert_cmpuint (ui_get_trial (fixture->window)->pantry->own->len, ==, before + 1);
+  g_assert_cmpstr (tr_dough_get_line (tr_page_get_dough (page), 0)->ingredient, ==, "flour-plain-own");
+  g_assert_cmpstr (tr_document_get_undo_label (document), ==, "make an ingredient of my own");
+  ui_frames (GTK_WIDGET (window), 2);
+  g_assert_true (says (GTK_WIDGET (window), "What is left empty is as Plain (all-purpose) flour"));
+  /* It is one already: opened, not made again. */
+  tr_pantry_window_open_line (page, 0);
+  g_assert_cmpuint (ui_get_trial (fixture->window)->pantry->own->len, ==, before + 1);
+  tr_document_undo (document);
+  g_assert_cmpstr (tr_dough_get_line (tr_page_get_dough (page), 0)->ingredient, ==, "flour-plain");
+  gtk_window_close (window);
+}
+
 /* The whole way: key, typing, undo by key, the window behind following. */
 static void
 test_pantry_by_hand (UiFixture     *fixture,
@@ -440,6 +473,7 @@ main (int    argc,
   g_test_add_func ("/ui/pantry/is-not-removed-while-used", test_pantry_remove_is_refused_while_used);
   g_test_add_func ("/ui/pantry/like-another", test_pantry_like_another);
   g_test_add_func ("/ui/pantry/what-may-be-called-butter", test_butter_names);
+  UI_ADD ("/ui/pantry/from-a-line", test_pantry_from_a_line);
   UI_ADD ("/ui/pantry/by-hand", test_pantry_by_hand);
 
   return ui_run ();
