@@ -10,10 +10,9 @@
  * is solved again, so that it makes up for what was rounded.
  */
 
-#include "swap.h"
+#include "swap-private.h"
 
 #include "balance-private.h"
-#include "balance.h"
 #include "linear.h"
 #include "measure.h"
 #include "water.h"
@@ -21,7 +20,6 @@
 #define MAX_STEPS 30
 #define CLOSE_ENOUGH_G 1e-6
 #define RELATIVE_TOLERANCE 0.01  /* of a little milk on the brush */
-#define NOT_AT_ONCE "No amounts of these lines hold all of that at once."
 #define DRIED_WATER 50.0         /* per 100 g; less: a powder */
 
 /* A line that moves, for one thing. */
@@ -38,36 +36,6 @@ typedef struct {
   Unknown unknowns[TR_N_KEPT];
   guint n;
 } Swap;
-
-static gboolean
-refuse (GError         **error,
-        TrBalanceError   code,
-        const char      *format,
-        ...) G_GNUC_PRINTF (3, 4);
-
-static gboolean
-refuse (GError         **error,
-        TrBalanceError   code,
-        const char      *format,
-        ...)
-{
-  va_list args;
-
-  va_start (args, format);
-  if (error != NULL)
-    *error = g_error_new_valist (TR_BALANCE_ERROR, (int) code, format, args);
-  va_end (args);
-
-  return FALSE;
-}
-
-static const char *
-name_of_hold (TrKept hold)
-{
-  static const char *const names[TR_N_KEPT] = { "fat", "water", "salt", "yeast", "sugar", "milk solids" };
-
-  return names[hold];
-}
 
 /* Families */
 
@@ -339,16 +307,10 @@ refuse_below_nothing (const Swap  *swap,
 {
   const Unknown *unknown = &swap->unknowns[k];
   double unit_g = tr_balance_grams_of_unit (unknown->mover.unit, &swap->figures->formula);
-  char less[G_ASCII_DTOSTR_BUF_SIZE], there[G_ASCII_DTOSTR_BUF_SIZE];
 
-  g_ascii_formatd (less, sizeof less, "%.4g", unknown->mover.grams - number * unit_g);
-  g_ascii_formatd (there, sizeof there, "%.4g", unknown->mover.grams);
-  if (unknown->mover.index == swap->index)
-    return refuse (error, TR_BALANCE_ERROR_REACH, "The dough brings more %s already than this would leave room for.",
-                   name_of_hold (unknown->hold));
-
-  return refuse (error, TR_BALANCE_ERROR_REACH, "There is not enough of “%s” to hold the %s: %s g would have to go, and there are %s g.",
-                 ingredient_of (swap, k)->name, name_of_hold (unknown->hold), less, there);
+  return tr_swap_refuse (error, TR_SWAP_ERROR_TOO_LITTLE, (TrSwapRefusal) {
+                           .kept = unknown->hold, .line = (int) unknown->mover.index,
+                           .wanted_g = unknown->mover.grams - number * unit_g, .there_g = unknown->mover.grams });
 }
 
 /* One step of Newton's rule: where the lines should stand. */
@@ -375,7 +337,7 @@ step_once (Swap          *swap,
     return TRUE;
   memcpy (solved, slopes, sizeof solved);
   if (!tr_linear_solve (solved, missing, n))
-    return refuse (error, TR_BALANCE_ERROR_REACH, NOT_AT_ONCE);
+    return tr_swap_refuse (error, TR_SWAP_ERROR_AT_ONCE, (TrSwapRefusal) { .kept = TR_N_KEPT, .line = -1 });
 
   for (guint k = 0; k < n; k++)
     {
@@ -405,7 +367,7 @@ solve (Swap          *swap,
       return FALSE;
   *gain = fabs (slopes[0][0]);
 
-  return is_there || refuse (error, TR_BALANCE_ERROR_REACH, NOT_AT_ONCE);
+  return is_there || tr_swap_refuse (error, TR_SWAP_ERROR_AT_ONCE, (TrSwapRefusal) { .kept = TR_N_KEPT, .line = -1 });
 }
 
 /* Writing */
@@ -496,16 +458,15 @@ keep_weight (Swap                *swap,
                           tr_balance_round_nice (mover.number, tr_kept_tolerance_g (&swap->figures->formula, TR_KEPT_SALT)));
 }
 
+/* `line`: whose ingredient it is; -1: that which would come. */
 static gboolean
 is_known (const TrIngredient  *ingredient,
           TrKept               hold,
+          int                  line,
           GError             **error)
 {
-  if (isfinite (share_of (ingredient, hold)))
-    return TRUE;
-
-  return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "How much %s “%s” brings is not known, so it cannot be held.",
-                 name_of_hold (hold), ingredient->name);
+  return isfinite (share_of (ingredient, hold))
+         || tr_swap_refuse (error, TR_SWAP_ERROR_NOT_KNOWN, (TrSwapRefusal) { .kept = hold, .line = line });
 }
 
 /* The lines that make up for the rest. */
@@ -524,16 +485,16 @@ add_others (Swap                *swap,
         continue;
       int mover = find_mover (swap->figures, others[i], swap->index);
 
-      if (!is_known (&line->ingredient, others[i], error) || !is_known (to, others[i], error))
+      if (!is_known (&line->ingredient, others[i], (int) swap->index, error) || !is_known (to, others[i], -1, error))
         return FALSE;
       if (mover < 0 || (guint) mover == swap->index || isnan (get_line (swap->figures, (guint) mover)->written_grams))
-        return refuse (error, TR_BALANCE_ERROR_NO_LINE, "The dough has no %s line that could make up for the %s.",
-                       name_of_hold (others[i]), name_of_hold (others[i]));
+        return tr_swap_refuse (error, TR_SWAP_ERROR_NO_LINE, (TrSwapRefusal) { .kept = others[i], .line = -1 });
       add_unknown (swap, (guint) mover, others[i], get_line (swap->figures, (guint) mover)->written_grams);
     }
   for (guint k = 0; k < swap->n; k++)
     for (guint other = 0; other < swap->n; other++)
-      if (swap->unknowns[k].mover.index != swap->index && !is_known (ingredient_of (swap, k), swap->unknowns[other].hold, error))
+      if (swap->unknowns[k].mover.index != swap->index
+          && !is_known (ingredient_of (swap, k), swap->unknowns[other].hold, (int) swap->unknowns[k].mover.index, error))
         return FALSE;
 
   return TRUE;
@@ -551,7 +512,7 @@ plan (Swap                *swap,
 
   if (is_held)
     {
-      if (!is_known (&line->ingredient, purpose, error) || !is_known (to, purpose, error))
+      if (!is_known (&line->ingredient, purpose, (int) swap->index, error) || !is_known (to, purpose, -1, error))
         return FALSE;
       add_unknown (swap, swap->index, purpose, grams_for (line, to, purpose));
       holds &= ~TR_KEPT_BIT (purpose);
@@ -582,9 +543,9 @@ tr_swap_apply (TrDough               *dough,
   const TrLineFigures *line = get_line (figures, index);
 
   if (!line->known || isnan (line->written_grams))
-    return refuse (error, TR_BALANCE_ERROR_NOT_KNOWN, "This line cannot be weighed yet, so nothing can be held: write its amount first.");
+    return tr_swap_refuse (error, TR_SWAP_ERROR_NOT_WEIGHED, (TrSwapRefusal) { .kept = TR_N_KEPT, .line = (int) index });
   if (!tr_ingredient_resolve (figures->pantry, ingredient, &to) || !can_take_place (&line->ingredient, &to))
-    return refuse (error, TR_BALANCE_ERROR_NO_LINE, "“%s” cannot take the place of “%s”.", ingredient, line->ingredient.name);
+    return tr_swap_refuse (error, TR_SWAP_ERROR_OTHER_KIND, (TrSwapRefusal) { .kept = TR_N_KEPT, .line = (int) index });
 
   g_autoptr (TrDough) scratch = tr_dough_copy (figures->dough);
   Swap swap = { .figures = figures, .index = index, .scratch = scratch };

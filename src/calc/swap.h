@@ -27,6 +27,27 @@
 
 G_BEGIN_DECLS
 
+typedef enum {
+  TR_SWAP_ERROR_NOT_WEIGHED,     /* the line itself */
+  TR_SWAP_ERROR_OTHER_KIND,
+  TR_SWAP_ERROR_NOT_KNOWN,       /* kept; line: whose part of it is not known, -1: what would come */
+  TR_SWAP_ERROR_NO_LINE,         /* kept: nothing in the dough makes up for it */
+  TR_SWAP_ERROR_TOO_LITTLE,      /* kept, line, and grams */
+  TR_SWAP_ERROR_AT_ONCE,
+} TrSwapError;
+#define TR_SWAP_ERROR (tr_swap_error_quark ())
+GQuark     tr_swap_error_quark (void);
+
+/* With what, for those who say it in the reader's language. */
+typedef struct {
+  TrKept kept;                   /* TR_N_KEPT: none */
+  int line;                      /* index; -1: none */
+  double wanted_g, there_g;      /* that would have to go from the line, and that are there */
+} TrSwapRefusal;
+
+/* NULL: not an error of this domain. */
+const TrSwapRefusal *tr_swap_error_get_refusal (const GError *error);
+
 /* (transfer full) (element-type utf8): ids of what could take its place, the
  * baker's own first; borrowed from the pantry and the table. */
 GPtrArray *tr_swap_list        (const TrDoughFigures *figures,
@@ -40,7 +61,7 @@ TrKeptSet  tr_swap_get_choices (const TrDoughFigures *figures,
                                 TrKeptSet            *usual,
                                 TrKept               *first);
 /* Writes to `dough`, which is owned and has the lines that `figures` were
- * computed from. FALSE with a sentence (TR_BALANCE_ERROR): nothing was written. */
+ * computed from. FALSE (TR_SWAP_ERROR): nothing was written. */
 gboolean   tr_swap_apply       (TrDough              *dough,
                                 const TrDoughFigures *figures,
                                 guint                 index,

@@ -18,7 +18,7 @@
 #include "ingredient-find.h"
 
 #define LIST_HEIGHT_PX 190
-#define PREVIEW_CHARS 44
+#define PREVIEW_CHARS 40
 
 struct _TrSwapPopover
 {
@@ -103,7 +103,7 @@ dup_preview (TrSwapPopover *self,
   if (chosen == NULL)
     return g_strdup (_("Nothing of its kind is known that could take its place."));
   if (!*can_be_done)
-    return g_strdup (error->message);
+    return tr_words_swap_refusal (tr_page_get_reader (page), figures, error);
 
   g_autoptr (TrAccount) account = tr_account_new (figures, scratch);
 
@@ -341,7 +341,7 @@ tr_swap_popover_init (TrSwapPopover *self)
   gtk_box_append (GTK_BOX (box), self->preview);
   gtk_box_append (GTK_BOX (box), self->apply);
   gtk_popover_set_child (GTK_POPOVER (self), box);
-  gtk_popover_set_position (GTK_POPOVER (self), GTK_POS_LEFT);
+  gtk_popover_set_position (GTK_POPOVER (self), GTK_POS_BOTTOM);
   gtk_widget_add_css_class (GTK_WIDGET (self), "swap");
 }
 

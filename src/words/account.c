@@ -11,6 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/swap.h"
 #include "say.h"
 
 const char *
@@ -95,6 +96,8 @@ kept_in_list (TrKept hold)
     case TR_KEPT_FAT: return _("fat");
     case TR_KEPT_WATER: return _("water");
     case TR_KEPT_SALT: return _("effective salt");
+    case TR_KEPT_SUGARS: return _("sugars");
+    case TR_KEPT_SOLIDS: return _("milk solids without the fat");
     default: return _("yeast by strength");
     }
 }
@@ -135,6 +138,40 @@ tr_words_account (const TrReader       *reader,
       tr_say_append_sentence (out, sentence_of_moved (reader, account, told[i]));
 
   return g_string_free (out, FALSE);
+}
+
+char *
+tr_words_swap_refusal (const TrReader       *reader,
+                       const TrDoughFigures *figures,
+                       const GError         *error)
+{
+  const TrSwapRefusal *refusal = tr_swap_error_get_refusal (error);
+  g_autofree char *name = NULL, *wanted = NULL, *there = NULL;
+
+  g_return_val_if_fail (refusal != NULL, NULL);
+
+  name = refusal->line >= 0 ? dup_name (figures, tr_dough_get_line (figures->dough, (guint) refusal->line)->ingredient)
+                            : g_strdup (_("what would take its place"));
+  wanted = tr_words_mass (reader, refusal->wanted_g);
+  there = tr_words_mass (reader, refusal->there_g);
+  switch ((TrSwapError) error->code)
+    {
+    case TR_SWAP_ERROR_NOT_WEIGHED:
+      return g_strdup_printf (_("%s cannot be weighed yet, so nothing can be kept as it is; write its amount first."), name);
+    case TR_SWAP_ERROR_OTHER_KIND:
+      return g_strdup_printf (_("%s is of another kind; only what does the same work can take its place."), name);
+    case TR_SWAP_ERROR_NOT_KNOWN:
+      return g_strdup_printf (_("To keep it (%s) as it is, it must be known how much of it there is in %s."),
+                              kept_in_list (refusal->kept), name);
+    case TR_SWAP_ERROR_NO_LINE:
+      return g_strdup_printf (_("No line of the dough can make up for what changes (%s)."), kept_in_list (refusal->kept));
+    case TR_SWAP_ERROR_TOO_LITTLE:
+      return g_strdup_printf (_("There is too little %s to keep the rest as it is (%s): %s would have to go, and there are only %s."),
+                              name, kept_in_list (refusal->kept), wanted, there);
+    case TR_SWAP_ERROR_AT_ONCE:
+    default:
+      return g_strdup (_("No amounts of these lines keep all of that as it is at once."));
+    }
 }
 
 /* Repairs */

@@ -92,6 +92,8 @@ char       *tr_words_finding       (const TrReader *reader, const TrDoughFigures
  * effective salt."; not done yet: "becomes", "goes". `figures` are those from before it. */
 char       *tr_words_account       (const TrReader *reader, const TrDoughFigures *figures, const TrAccount *account,
                                     gboolean is_done);
+/* Of an error of the domain TR_SWAP_ERROR. */
+char       *tr_words_swap_refusal  (const TrReader *reader, const TrDoughFigures *figures, const GError *error);
 const char *tr_words_kept          (TrKept hold);          /* "Effective salt"; TR_N_KEPT: "Weight" */
 char       *tr_words_repair        (const TrReader *reader, const TrRepair *repair);   /* for a button: "Bring salt to 2 %" */
 /* "Salt went from 30 g to 20 g. Effective salt is now 2 % of the flour." */

@@ -369,7 +369,7 @@ test_refused (Fixture       *fixture,
 
   TrSwapPopover *popover = open_swap (fixture, fixture->roll_in);
   tr_swap_popover_choose (popover, "butter-salted");
-  g_assert_true (g_str_has_prefix (tr_swap_popover_get_preview (popover), "There is not enough of “Fine salt”"));
+  g_assert_true (g_str_has_prefix (tr_swap_popover_get_preview (popover), "There is too little Fine salt to keep the rest as it is (effective salt): 4.7"));
   g_assert_false (gtk_widget_is_sensitive (find_button (GTK_WIDGET (popover), "Swap")));
   click (tr_swap_popover_get_kept (popover, TR_KEPT_SALT));
   g_assert_true (gtk_widget_is_sensitive (find_button (GTK_WIDGET (popover), "Swap")));

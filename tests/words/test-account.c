@@ -140,6 +140,33 @@ test_added (void)
   g_assert_cmpstr (text, ==, "20 g Salt is new. Effective salt is now 2" NB "% of the flour.");
 }
 
+/* Each names what is missing, in the reader's words and signs. */
+static void
+test_refusals (void)
+{
+  static const struct { guint line; const char *ingredient; TrKeptSet holds; const char *text; } cases[] = {
+    { 1, "milk-whole", WATER | FAT, "No line of the dough can make up for what changes (fat)." },
+    { 4, "salt", 0, "Butter, salted is of another kind; only what does the same work can take its place." },
+  };
+  g_autoptr (TrTrial) trial = trial_of ();
+  TrReader reader = plain (TR_UNITS_METRIC);
+
+  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+  const TrDoughFigures *before = tr_figures_get_dough (figures, 0);
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TrTrial) draft = tr_trial_copy (trial);
+      g_autoptr (GError) error = NULL;
+
+      g_assert_false (tr_swap_apply (tr_trial_own_dough (draft, 0), before, cases[i].line, cases[i].ingredient, cases[i].holds, &error));
+      g_autofree char *text = tr_words_swap_refusal (&reader, before, error);
+
+      check_sentence (text);
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -149,6 +176,8 @@ main (int    argc,
   g_test_add_func ("/words/account/what-became-what-and-what-is-as-before", test_swaps);
   g_test_add_func ("/words/account/a-repair-is-a-button-and-a-sentence", test_repairs);
   g_test_add_func ("/words/account/a-new-line-is-said-to-be-new", test_added);
+
+  g_test_add_func ("/words/account/a-refusal-names-what-is-missing", test_refusals);
 
   return g_test_run ();
 }
