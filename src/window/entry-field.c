@@ -14,7 +14,7 @@
 
 #include "config.h"
 
-#include "entry-field.h"
+#include "entry-field-private.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -23,88 +23,28 @@
 /* An error waits until the typing pauses: a half-typed unit is not one yet. */
 #define ERROR_DELAY_MS 900
 
-struct _TrEntryField
-{
-  TrField parent_instance;
-
-  /* Borrowed */
-  const TrMember *member;
-  GtkWidget *entry;
-
-  /* Owned */
-  char *shown_text;
-  char *shown_in;                /* the dough's id */
-  char *before_text;
-  char *late_error;
-  guint late_source;
-  TrDoughFigures *start;         /* of a figure: from before the typing; NULL: none yet */
-
-  /* State */
-  double shown;
-  double before;
-  TrReader shown_for;
-  guint shown_item;
-  guint has_shown : 1;
-  guint is_setting : 1;
-  guint is_edited : 1;
-  guint is_committing : 1;       /* a figure */
-  guint is_unread : 1;           /* what stands there is nothing the document could take */
-};
-
 G_DEFINE_FINAL_TYPE (TrEntryField, tr_entry_field, TR_TYPE_FIELD)
 
-static gboolean
-is_number (TrEntryField *self)
-{
-  return self->member->hold == TR_HOLD_NUMBER || self->member->hold == TR_HOLD_COUNT;
-}
-
-static gboolean
-is_figure (TrEntryField *self)
-{
-  return self->member->get_figure != NULL;
-}
-
-static gboolean
-is_same_number (double a,
-                double b)
-{
-  return isnan (a) ? isnan (b) : a == b;
-}
-
-static const TrTrial *
-get_trial (TrPage *page)
-{
-  return tr_document_get_trial (tr_page_get_document (page));
-}
-
-static double
-get_number (TrEntryField *self,
-            TrPage       *page)
+double
+tr_entry_field_get_number (TrEntryField *self,
+                           TrPage       *page)
 {
   guint item = tr_field_get_item (TR_FIELD (self));
 
-  if (is_figure (self))
+  if (tr_entry_field_is_figure (self))
     return tr_page_get_figures (page) != NULL ? self->member->get_figure (tr_page_get_figures (page), item) : NAN;
 
-  return tr_member_get_number (self->member, get_trial (page), tr_page_get_dough_index (page), item);
+  return tr_member_get_number (self->member, tr_entry_field_get_trial (page), tr_page_get_dough_index (page), item);
 }
 
-/* Never NULL: what is not written reads as nothing. */
-static const char *
-get_text (TrEntryField *self,
-          TrPage       *page)
+const char *
+tr_entry_field_get_text (TrEntryField *self,
+                         TrPage       *page)
 {
-  const char *text = tr_member_get_text (self->member, get_trial (page), tr_page_get_dough_index (page),
+  const char *text = tr_member_get_text (self->member, tr_entry_field_get_trial (page), tr_page_get_dough_index (page),
                                          tr_field_get_item (TR_FIELD (self)));
 
   return text != NULL ? text : "";
-}
-
-static const char *
-get_typed (TrEntryField *self)
-{
-  return gtk_editable_get_text (GTK_EDITABLE (self->entry));
 }
 
 /* Errors */
@@ -127,10 +67,10 @@ late_error_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-static void
-set_error (TrEntryField *self,
-           const char   *error,
-           gboolean      at_once)
+void
+tr_entry_field_set_error (TrEntryField *self,
+                          const char   *error,
+                          gboolean      at_once)
 {
   drop_late_error (self);
   if (at_once || error == NULL || tr_field_get_error (TR_FIELD (self)) != NULL)
@@ -148,7 +88,7 @@ static void
 set_entry_text (TrEntryField *self,
                 const char   *text)
 {
-  if (g_str_equal (get_typed (self), text))
+  if (g_str_equal (tr_entry_field_get_typed (self), text))
     return;
 
   int caret = gtk_editable_get_position (GTK_EDITABLE (self->entry));
@@ -167,14 +107,14 @@ show_value (TrEntryField *self,
   tr_field_set_error (TR_FIELD (self), NULL);
   self->is_edited = self->is_unread = FALSE;
 
-  if (!is_number (self))
+  if (!tr_entry_field_is_number (self))
     {
-      tr_set_text (&self->shown_text, get_text (self, page));
+      tr_set_text (&self->shown_text, tr_entry_field_get_text (self, page));
       set_entry_text (self, self->shown_text);
       return;
     }
 
-  self->shown = get_number (self, page);
+  self->shown = tr_entry_field_get_number (self, page);
   g_autofree char *text = tr_member_dup_number (self->member, tr_page_get_reader (page), self->shown);
   set_entry_text (self, text);
 }
@@ -186,14 +126,14 @@ stands_for_document (TrEntryField *self,
   const TrReader *reader = tr_page_get_reader (page);
   const TrDough *dough = tr_page_get_dough (page);
 
-  if (!self->has_shown || self->shown_item != tr_field_get_item (TR_FIELD (self)) || reader->units != self->shown_for.units || !g_str_equal (reader->decimal, self->shown_for.decimal))
+  if (!self->has_shown || reader->units != self->shown_for.units || !g_str_equal (reader->decimal, self->shown_for.decimal))
     return FALSE;
   if (g_strcmp0 (self->shown_in, dough != NULL ? dough->id : NULL) != 0)
     return FALSE;
-  if (is_number (self))
-    return is_same_number (self->shown, get_number (self, page));
+  if (tr_entry_field_is_number (self))
+    return tr_entry_field_is_same_number (self->shown, tr_entry_field_get_number (self, page));
 
-  return g_strcmp0 (self->shown_text, get_text (self, page)) == 0;
+  return g_strcmp0 (self->shown_text, tr_entry_field_get_text (self, page)) == 0;
 }
 
 /* In the reader's unit, so it follows the reader. */
@@ -205,7 +145,7 @@ show_otherwise (TrEntryField *self,
   double otherwise = member->otherwise > 0 ? member->otherwise : NAN;
 
   if (member->get_otherwise != NULL)
-    otherwise = member->get_otherwise (get_trial (page), tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)));
+    otherwise = member->get_otherwise (tr_entry_field_get_trial (page), tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)));
   else if (isnan (otherwise))
     return;
 
@@ -225,7 +165,7 @@ tr_entry_field_refresh (TrField *field)
   if (page == NULL)
     return;
 
-  gboolean is_there = tr_member_is_there (self->member, get_trial (page), tr_page_get_dough_index (page), tr_field_get_item (field));
+  gboolean is_there = tr_member_is_there (self->member, tr_entry_field_get_trial (page), tr_page_get_dough_index (page), tr_field_get_item (field));
 
   gtk_widget_set_visible (GTK_WIDGET (self), is_there);
   if (!is_there)
@@ -237,15 +177,18 @@ tr_entry_field_refresh (TrField *field)
   tr_field_set_unit (field, tr_member_get_unit (self->member, tr_page_get_reader (page)));
   show_otherwise (self, page);
   if (self->is_committing)
-    self->shown = get_number (self, page);
+    self->shown = tr_entry_field_get_number (self, page);
   else
     g_clear_pointer (&self->start, tr_dough_figures_unref);
-  if (stands_for_document (self, page))
+  /* A row that moves keeps what is being typed; what was refused stays with its item. */
+  gboolean was_refused_elsewhere = self->shown_item != tr_field_get_item (field) && tr_field_get_error (field) != NULL;
+
+  self->shown_item = tr_field_get_item (field);
+  if (!was_refused_elsewhere && stands_for_document (self, page))
     return;
 
   show_value (self, page);
   self->shown_for = *tr_page_get_reader (page);
-  self->shown_item = tr_field_get_item (field);
   tr_set_text (&self->shown_in, tr_page_get_dough (page) != NULL ? tr_page_get_dough (page)->id : NULL);
   self->has_shown = TRUE;
 }
@@ -262,174 +205,13 @@ tr_entry_field_dup_pointer (TrField *field)
   int dough = tr_page_get_dough_index (page);
   guint item = tr_field_get_item (field);
 
-  if (!tr_member_is_there (self->member, get_trial (page), dough, item))
+  if (!tr_member_is_there (self->member, tr_entry_field_get_trial (page), dough, item))
     return NULL;
 
-  return tr_member_dup_pointer (self->member, get_trial (page), dough, item);
+  return tr_member_dup_pointer (self->member, tr_entry_field_get_trial (page), dough, item);
 }
 
 /* Taking what was typed */
-
-static gboolean
-commit_draft (TrEntryField *self,
-              TrPage       *page,
-              TrTrial      *draft)
-{
-  int dough = tr_page_get_dough_index (page);
-  guint item = tr_field_get_item (TR_FIELD (self));
-  g_autofree char *label = tr_member_dup_undo (self->member, get_trial (page), dough, item);
-  g_autoptr (GError) error = NULL;
-
-  if (self->member->check != NULL && !self->member->check (draft, tr_page_get_reader (page), dough, item, &error))
-    {
-      tr_trial_unref (draft);
-      tr_field_set_error (TR_FIELD (self), error->message);
-      return FALSE;
-    }
-
-  return tr_field_commit (TR_FIELD (self), draft, label, TRUE);
-}
-
-static gboolean
-commit_number (TrEntryField *self,
-               TrPage       *page,
-               double        value)
-{
-  if (is_same_number (value, get_number (self, page)))
-    {
-      self->shown = value;
-      return TRUE;
-    }
-
-  double previous = self->shown;
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-
-  tr_member_set_number (self->member, draft, tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)), value);
-  /* Before the commit: the refresh that follows must find it shown. */
-  self->shown = value;
-  if (commit_draft (self, page, draft))
-    return TRUE;
-
-  self->shown = previous;
-
-  return FALSE;
-}
-
-static gboolean
-commit_figure (TrEntryField  *self,
-               TrPage        *page,
-               double         value,
-               GError       **error)
-{
-  if (self->start == NULL)
-    self->start = tr_dough_figures_ref ((TrDoughFigures *) tr_page_get_figures (page));
-
-  TrTrial *draft = tr_member_draft_figure (self->member, page, self->start, tr_field_get_item (TR_FIELD (self)), value, error);
-
-  if (draft == NULL)
-    return FALSE;
-
-  self->is_committing = TRUE;
-  gboolean is_done = commit_draft (self, page, draft);
-  self->is_committing = FALSE;
-  if (!is_done)
-    g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA, tr_field_get_error (TR_FIELD (self)));
-
-  return is_done;
-}
-
-static gboolean
-commit_text (TrEntryField *self,
-             TrPage       *page,
-             const char   *text)
-{
-  if (g_str_equal (text, get_text (self, page)))
-    {
-      tr_set_text (&self->shown_text, text);
-      return TRUE;
-    }
-
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-
-  tr_member_set_text (self->member, draft, tr_page_get_dough_index (page), tr_field_get_item (TR_FIELD (self)), text);
-  tr_set_text (&self->shown_text, text);
-
-  return commit_draft (self, page, draft);
-}
-
-static gboolean
-is_blank (const char *text)
-{
-  while (g_ascii_isspace (*text))
-    text++;
-
-  return *text == '\0';
-}
-
-static void
-take_number (TrEntryField *self,
-             TrPage       *page,
-             gboolean      is_leaving)
-{
-  g_autoptr (GError) error = NULL;
-  double value = NAN;
-  gboolean is_read = (self->member->may_be_empty && is_blank (get_typed (self))) ||
-                     tr_words_read (tr_page_get_reader (page), self->member->quantity, get_typed (self), &value, &error);
-
-  if (is_read && is_figure (self))
-    is_read = commit_figure (self, page, value, &error);
-  self->is_unread = !is_read;
-  if (!is_read)
-    {
-      g_autofree char *why = error != NULL ? tr_words_error (tr_page_get_reader (page), error) : g_strdup (_("This is not a number."));
-
-      set_error (self, why, is_leaving);
-    }
-  else if (is_figure (self) || commit_number (self, page, value))
-    set_error (self, NULL, TRUE);
-}
-
-static void
-take_amount (TrEntryField *self,
-             TrPage       *page,
-             gboolean      is_leaving)
-{
-  const TrReader *reader = tr_page_get_reader (page);
-  g_autofree char *text = tr_words_complete_amount (reader, get_typed (self));
-  TrAmount amount;
-  TrProblem problem = { 0 };
-
-  self->is_unread = !tr_amount_parse (text, &amount, &problem);
-  if (!self->is_unread)
-    {
-      set_error (self, NULL, TRUE);
-      commit_text (self, page, text);
-      return;
-    }
-
-  /* Any text is a document, but half a word is not yet what was meant. Once
-   * committed the page shows the problem itself. */
-  g_autofree char *sentence = tr_words_problem (reader, &problem);
-
-  g_free (problem.text);
-  if (!is_leaving)
-    set_error (self, sentence, FALSE);
-  else if (commit_text (self, page, text))
-    set_error (self, NULL, TRUE);
-}
-
-static void
-take (TrEntryField *self,
-      TrPage       *page,
-      gboolean      is_leaving)
-{
-  if (is_number (self))
-    take_number (self, page, is_leaving);
-  else if (self->member->hold == TR_HOLD_AMOUNT)
-    take_amount (self, page, is_leaving);
-  else if (commit_text (self, page, get_typed (self)))
-    set_error (self, NULL, TRUE);
-}
 
 static void
 changed_cb (GtkEditable  *editable,
@@ -441,7 +223,7 @@ changed_cb (GtkEditable  *editable,
     return;
 
   self->is_edited = TRUE;
-  take (self, page, FALSE);
+  tr_entry_field_take (self, page, FALSE);
 }
 
 /* Commits what stands there and ends the undo step. */
@@ -455,7 +237,7 @@ settle (TrEntryField *self)
 
   /* The commit may take the whole row away. */
   g_object_ref (self);
-  take (self, page, TRUE);
+  tr_entry_field_take (self, page, TRUE);
   if (tr_field_get_page (TR_FIELD (self)) == page)
     {
       if (tr_field_get_error (TR_FIELD (self)) == NULL)
@@ -492,10 +274,10 @@ focus_entered_cb (GtkEventControllerFocus *controller,
   if (page == NULL)
     return;
 
-  if (is_number (self))
-    self->before = get_number (self, page);
+  if (tr_entry_field_is_number (self))
+    self->before = tr_entry_field_get_number (self, page);
   else
-    tr_set_text (&self->before_text, get_text (self, page));
+    tr_set_text (&self->before_text, tr_entry_field_get_text (self, page));
 }
 
 static void
@@ -513,12 +295,12 @@ restore (TrEntryField *self,
   if (!self->is_edited)
     return FALSE;
 
-  if (!is_number (self))
-    commit_text (self, page, self->before_text != NULL ? self->before_text : "");
-  else if (!is_figure (self))
-    commit_number (self, page, self->before);
+  if (!tr_entry_field_is_number (self))
+    tr_entry_field_commit_text (self, page, self->before_text != NULL ? self->before_text : "");
+  else if (!tr_entry_field_is_figure (self))
+    tr_entry_field_commit_number (self, page, self->before);
   else if (self->start != NULL)
-    commit_figure (self, page, self->member->get_figure (self->start, tr_field_get_item (TR_FIELD (self))), NULL);
+    tr_entry_field_commit_figure (self, page, self->member->get_figure (self->start, tr_field_get_item (TR_FIELD (self))), NULL);
   show_value (self, page);
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
 
@@ -530,13 +312,13 @@ step_by (TrEntryField *self,
          TrPage       *page,
          int           steps)
 {
-  if (!is_number (self))
+  if (!tr_entry_field_is_number (self))
     return FALSE;
 
   const TrReader *reader = tr_page_get_reader (page);
   double value;
 
-  if (!tr_words_read (reader, self->member->quantity, get_typed (self), &value, NULL))
+  if (!tr_words_read (reader, self->member->quantity, tr_entry_field_get_typed (self), &value, NULL))
     value = isnan (self->shown) ? 0 : self->shown;
 
   g_autofree char *text = tr_words_write (reader, self->member->quantity, tr_member_step (self->member, reader, value, steps));
