@@ -127,6 +127,13 @@ chosen_cb (TrChoiceField *self)
 
   own_what_is_chosen (self, draft, dough);
   self->choice->set (draft, dough, item, value, tr_page_get_figures (page));
+  /* "As typed" is what typing comes to: choosing it changes nothing. */
+  if (self->choice->get (draft, dough, item) == get_value (self, page))
+    {
+      tr_trial_unref (draft);
+      set_chosen (self, (guint) get_value (self, page));
+      return;
+    }
   if (!tr_field_commit (TR_FIELD (self), draft, label, FALSE))
     set_chosen (self, (guint) MAX (get_value (self, page), 0));
 }

@@ -91,6 +91,14 @@ test_bench_heat (void)
   g_assert_true (tr_page_go_to (fixture.page, "/bench/h_w_m2k/fridge/by"));
   tr_choice_field_choose (TR_CHOICE_FIELD (page_get_around (&fixture, TR_TYPE_CHOICE_FIELD)), 2);
   page_assert_value (&fixture, "/bench/h_w_m2k/fridge", "25");
+
+  /* There is nothing to undo where nothing was typed. */
+  g_autofree char *before = g_strdup (tr_document_get_undo_label (fixture.document));
+  const TrTrial *trial = tr_document_get_trial (fixture.document);
+
+  tr_choice_field_choose (TR_CHOICE_FIELD (page_get_around (&fixture, TR_TYPE_CHOICE_FIELD)), 3);
+  g_assert_true (tr_document_get_trial (fixture.document) == trial);
+  g_assert_cmpstr (tr_document_get_undo_label (fixture.document), ==, before);
   page_tear_down (&fixture);
 }
 
