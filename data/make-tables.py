@@ -56,7 +56,7 @@ WORD_COLUMNS = ['kind', 'phrase', 'value', 'choices', 'why']
 WORD_KINDS = [
     'ingredient', 'ignore', 'number', 'unit', 'vague', 'container', 'size', 'approx', 'not-amount', 'joint',
     'extra', 'or', 'stop', 'purpose', 'stage', 'section', 'yield', 'not-piece', 'serving', 'total', 'heading',
-    'column', 'dough-kind', 'laminated', 'laminate', 'rest-of']
+    'column', 'dough-kind', 'laminated', 'laminate', 'rest-of', 'piece', 'region', 'tablespoon-region']
 
 TEMPERATURES = ['plastic_low_c', 'plastic_high_c', 'soft_c', 'liquid_c', 'proof_max_c']
 

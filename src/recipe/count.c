@@ -57,11 +57,50 @@ read_multipliers (const TrTokens *tokens,
 
       if (tr_tokens_is_sign (tokens, ahead, '-') && entry == NULL)
         entry = tr_words_match (TR_WORD_NUMBER, tokens, ahead + 1, end, &next);
-      if (entry == NULL || (word_number (entry) >= 1 && fabs (word_number (entry) - 12) > 0.1))
+      if (entry == NULL || (word_number (entry) >= 1 && fabs (word_number (entry) - 12) > 0.1 && word_number (entry) < 99.5))
         return at;
       *value *= word_number (entry);
       at = next;
     }
+}
+
+/* "2 and a half" */
+static guint
+read_half (const TrTokens *tokens,
+           guint           at,
+           guint           end,
+           double         *value)
+{
+  guint ahead = skip_words (tokens, at, end, "and"), next;
+  double fraction = 1;
+
+  if (ahead == at || (next = read_multipliers (tokens, ahead, end, &fraction)) == ahead || !(fraction < 1))
+    return at;
+  *value += fraction;
+  return next;
+}
+
+/* "two hundred and fifty", "twenty-five" */
+static guint
+read_rest (const TrTokens *tokens,
+           guint           at,
+           guint           end,
+           double         *value)
+{
+  guint ahead = skip_words (tokens, at, end, "and"), next = read_half (tokens, at, end, value);
+  gboolean is_hundreds = *value >= 100 && fmod (*value, 100) < 0.5, is_tens = *value >= 20 && *value < 100 && fmod (*value, 10) < 0.5;
+  const TrWordEntry *entry;
+
+  if (next > at || (!is_hundreds && !is_tens))
+    return next;
+  if (is_tens && tr_tokens_is_sign (tokens, ahead, '-'))
+    ahead++;
+  entry = tr_words_match (TR_WORD_NUMBER, tokens, ahead, end, &next);
+  if (entry == NULL || g_str_has_prefix (entry->phrase, "a") || word_number (entry) < 1 ||
+      word_number (entry) >= (is_hundreds ? 99.5 : 9.5))
+    return at;
+  *value += word_number (entry);
+  return is_hundreds ? read_rest (tokens, next, end, value) : next;
 }
 
 static gboolean
@@ -72,7 +111,6 @@ read_number_words (const TrTokens *tokens,
                    TrCount        *quantity)
 {
   const TrWordEntry *entry = tr_words_match (TR_WORD_NUMBER, tokens, at, end, next);
-  double fraction = 1;
   guint ahead;
 
   if (entry == NULL)
@@ -82,17 +120,7 @@ read_number_words (const TrTokens *tokens,
   ahead = *next;
   *next = read_multipliers (tokens, *next, end, &quantity->value);
   quantity->is_article &= ahead == *next;
-  ahead = skip_words (tokens, *next, end, "and");
-  if (ahead > *next)
-    {
-      guint after = read_multipliers (tokens, ahead, end, &fraction);
-
-      if (after > ahead && fraction < 1)
-        {
-          quantity->value += fraction;
-          *next = after;
-        }
-    }
+  *next = read_rest (tokens, *next, end, &quantity->value);
   tr_count_print (quantity->value, quantity->text, sizeof quantity->text);
   *next = skip_words (tokens, *next, end, "of");
   if (!quantity->is_article)
@@ -118,6 +146,7 @@ read_number_token (const TrTokens *tokens,
   quantity->readings[1] = token->readings[1];
   g_strlcpy (quantity->text, tokens->text + token->start, MIN (length + 1, sizeof quantity->text));
   *next = read_multipliers (tokens, at + 1, end, &quantity->value);
+  *next = read_half (tokens, *next, end, &quantity->value);
   if (*next > at + 1)
     tr_count_print (quantity->value, quantity->text, sizeof quantity->text);
   return TRUE;

@@ -145,6 +145,8 @@ name_line (TrRecipeLine *line,
     flag_left_over (line, item, entry, used, last);
   if (!is_first)
     tr_recipe_line_flag (line, TR_RECIPE_FLAG_EITHER, "Of what it offers only one is understood; that is taken.");
+  if (is_first && item->either > 0 && either == NULL)
+    tr_recipe_line_flag (line, TR_RECIPE_FLAG_EITHER, "Something else would do as well; the first is taken.");
   if (is_first && either != NULL && *either->value != '\0' && strcmp (either->value, entry->value) != 0)
     tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_EITHER, "Either would do; the first is taken."),
                           TR_RECIPE_CHOOSE_INGREDIENT, either->value);
@@ -323,13 +325,19 @@ place_line (TrRecipeLine   *line,
             const TrPhrase *item)
 {
   const TrWordEntry *purpose = tr_words_find (TR_WORD_PURPOSE, item->tokens, item->at, item->extra, NULL);
-  int stage = purpose != NULL ? tr_stage_from_id (purpose->value) : -1;
+  int stage;
+
+  if (purpose == NULL)
+    purpose = item->place;
+  stage = purpose != NULL ? tr_stage_from_id (purpose->value) : -1;
 
   if (stage >= 0)
     {
       line->stage = (TrStage) stage;
       if (stage != TR_STAGE_PREFERMENT)
         g_clear_pointer (&line->group, g_free);
+      else if (line->group == NULL && purpose == item->place)
+        line->group = g_strdup (purpose->phrase);
     }
   else if (purpose != NULL)
     {

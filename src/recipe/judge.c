@@ -14,6 +14,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "count.h"
 #include "item.h"
 
 #define MAX_NOTE_TOKENS_BYTES 4000
@@ -109,6 +110,34 @@ judge_roll_in (TrRecipe *recipe)
     offer_stage (biggest, "It is much and may be the roll-in; the text does not say.", TR_STAGE_ROLL_IN);
 }
 
+static gboolean
+is_percent (const TrRecipeLine *line)
+{
+  TrAmount amount;
+
+  return tr_amount_parse (line->amount, &amount, NULL) && tr_unit_is_percent (amount.parts[0].unit);
+}
+
+/* "Milk 3 %" among weights: a percent of the flour, or what the milk holds? */
+static void
+flag_lone_percents (TrRecipe *recipe)
+{
+  guint n_percent = 0, n_weighed = 0;
+
+  for (guint i = 0; i < recipe->lines->len; i++)
+    {
+      const TrRecipeLine *line = recipe->lines->pdata[i];
+
+      n_percent += is_percent (line) ? 1 : 0;
+      n_weighed += isfinite (tr_recipe_line_weigh (line)) ? 1 : 0;
+    }
+  for (guint i = 0; i < recipe->lines->len && n_percent < n_weighed; i++)
+    if (is_percent (recipe->lines->pdata[i]))
+      tr_recipe_flag_offer (tr_recipe_line_flag (recipe->lines->pdata[i], TR_RECIPE_FLAG_MEASURE,
+                                                 "The other lines are weights; this one is taken as a percent of the flour."),
+                            TR_RECIPE_CHOOSE_LEAVE_OUT, "");
+}
+
 /* A preferment in percents that has its own 100 % of flour beside the dough's. */
 static void
 judge_percents (TrRecipe *recipe)
@@ -124,8 +153,60 @@ judge_percents (TrRecipe *recipe)
           amount.parts[0].unit == TR_UNIT_PERCENT)
         flour += amount.parts[0].number;
     }
+  for (guint i = 0; i < recipe->lines->len && flour > 101; i++)
+    {
+      TrRecipeLine *line = recipe->lines->pdata[i];
+
+      if (line->stage == TR_STAGE_PREFERMENT && is_percent (line))
+        tr_recipe_line_flag (line, TR_RECIPE_FLAG_MEASURE, "It looks like a percent of the preferment's own flour; it is taken as one of all the flour.");
+    }
   if (flour > 101)
     g_ptr_array_add (recipe->remarks, g_strdup_printf ("The flours add up to %g %%: some percents are of a preferment's own flour and have to be written as weights or of the whole flour.", flour));
+}
+
+/* A cup is 237 ml in the United States and 250 ml where metric cups are sold,
+ * where a tablespoon may be 20 ml: offered where the text sounds like it. */
+static void
+offer_region (TrRecipe *recipe,
+              TrUnit    unit,
+              double    factor,
+              const char *named,
+              const char *reason)
+{
+  for (guint i = 0; i < recipe->lines->len; i++)
+    {
+      TrRecipeLine *line = recipe->lines->pdata[i];
+      TrAmount amount;
+      char number[48];
+      g_autofree char *other = NULL;
+
+      if (line->ingredient == NULL || !tr_amount_parse (line->amount, &amount, NULL) || amount.n_parts != 1 || amount.parts[0].unit != unit)
+        continue;
+      tr_count_print (amount.parts[0].number * factor, number, sizeof number);
+      other = g_strdup_printf ("%s %s", number, named);
+      tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_MEASURE, "%s", reason), TR_RECIPE_CHOOSE_AMOUNT, other);
+    }
+}
+
+static gboolean
+sounds_like (const TrRecipe *recipe,
+             TrWordKind      region)
+{
+  if (has_words (recipe->title, region, NULL) || notes_have (recipe, region))
+    return TRUE;
+  for (guint i = 0; i < recipe->lines->len; i++)
+    if (has_words (tr_recipe_get_line (recipe, i)->text, region, NULL))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+judge_region (TrRecipe *recipe)
+{
+  if (sounds_like (recipe, TR_WORD_REGION))
+    offer_region (recipe, TR_UNIT_CUP, 1, tr_unit_id (TR_UNIT_CUP_METRIC), "A US cup of 237 ml is taken; a metric cup has 250 ml.");
+  if (sounds_like (recipe, TR_WORD_TABLESPOON_REGION))
+    offer_region (recipe, TR_UNIT_TBSP, 20, "ml", "A tablespoon of 15 ml is taken; an Australian one has 20 ml.");
 }
 
 void
@@ -133,5 +214,7 @@ tr_recipe_judge (TrRecipe *recipe)
 {
   judge_kind (recipe);
   judge_roll_in (recipe);
+  flag_lone_percents (recipe);
   judge_percents (recipe);
+  judge_region (recipe);
 }

@@ -95,6 +95,20 @@ read_leading (TrPhrase *item,
   return next;
 }
 
+/* "(dough)", "(turns)": where it goes. "(block)" may be how it is sold. */
+static const TrWordEntry *
+find_place (const TrPhrase *item,
+            guint           at)
+{
+  guint next;
+  const TrWordEntry *stage = tr_words_match (TR_WORD_STAGE, item->tokens, at + 1, item->end, &next);
+
+  if (stage == NULL || !tr_tokens_is_sign (item->tokens, next, ')') || g_str_equal (stage->phrase, "block") ||
+      g_str_equal (stage->phrase, "slab"))
+    return item->place;
+  return stage;
+}
+
 /* A bracket: another measure, or words; `at` is the bracket. */
 static guint
 read_name_bracket (TrPhrase *item,
@@ -116,10 +130,40 @@ read_name_bracket (TrPhrase *item,
     item->measure = other;
   if (tr_phrase_is_word (item, at + 1, "or") && item->either == 0)
     item->either = at + 2;
+  item->place = find_place (item, at);
   for (at++; at < item->end && !tr_tokens_is_sign (item->tokens, at, ')'); at++)
     if (item->either == 0)
       tr_name_add (&item->name, tr_tokens_get (item->tokens, at)->word, FALSE);
   return at + 1;
+}
+
+/* What the unit itself says: an egg, a yolk. */
+static void
+add_unit_words (TrPhrase *item)
+{
+  gboolean is_white = item->measure.counts == TR_UNIT_WHITE, is_yolk = item->measure.counts == TR_UNIT_YOLK;
+
+  if (item->measure.counts != TR_UNIT_EGG && !is_white && !is_yolk)
+    return;
+  tr_name_add (&item->name, "egg", TRUE);
+  if (is_white || is_yolk)
+    tr_name_add (&item->name, is_white ? "white" : "yolk", TRUE);
+}
+
+/* Whether a weight or volume follows: "2 %" before it is of the milk. */
+static gboolean
+has_weight (const TrTokens *tokens,
+            guint           at,
+            guint           end)
+{
+  TrMeasure measure;
+  guint next;
+
+  for (; at < end; at++)
+    if (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER && tr_measure_read (tokens, at, end, &next, &measure) &&
+        measure.kind <= TR_MEASURE_COUNT)
+      return TRUE;
+  return FALSE;
 }
 
 /* A number inside a name: the amount where none was read, else "T 55", "2 %". */
@@ -135,9 +179,11 @@ read_name_number (TrPhrase *item,
 
   if (item->measure.kind == TR_MEASURE_NONE && !after_into &&
       tr_measure_read_group (item->tokens, at, item->end, &next, &measure, &item->disagrees) &&
-      (measure.kind != TR_MEASURE_BARE || next == item->end))
+      (measure.kind != TR_MEASURE_BARE || next == item->end) &&
+      (measure.kind != TR_MEASURE_PERCENT || !has_weight (item->tokens, next, item->end)))
     {
       item->measure = measure;
+      add_unit_words (item);
       if (*is_head)
         item->name_to = at;
       *is_head = FALSE;
@@ -177,7 +223,7 @@ starts_extra (const TrPhrase *item,
     return has_joint || next + 1 >= item->end || tr_words_has (TR_WORD_STOP, item->tokens, next + 1, item->end) ||
            tr_tokens_is_sign (item->tokens, next + 1, ')');
   return has_joint && tr_measure_read (item->tokens, next, item->end, &next, &measure) &&
-         tr_words_has (TR_WORD_PURPOSE, item->tokens, next, item->end);
+         (measure.kind == TR_MEASURE_VAGUE || tr_words_has (TR_WORD_PURPOSE, item->tokens, next, item->end));
 }
 
 static void
@@ -228,19 +274,6 @@ read_name_token (TrPhrase *item,
   if (!item->is_stopped)
     tr_name_add (&item->name, token->word, *is_head);
   return at + 1;
-}
-
-/* What the unit itself says: an egg, a yolk. */
-static void
-add_unit_words (TrPhrase *item)
-{
-  gboolean is_white = item->measure.counts == TR_UNIT_WHITE, is_yolk = item->measure.counts == TR_UNIT_YOLK;
-
-  if (item->measure.counts != TR_UNIT_EGG && !is_white && !is_yolk)
-    return;
-  tr_name_add (&item->name, "egg", TRUE);
-  if (is_white || is_yolk)
-    tr_name_add (&item->name, is_white ? "white" : "yolk", TRUE);
 }
 
 void

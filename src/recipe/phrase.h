@@ -23,6 +23,7 @@ typedef struct {
   TrMeasure measure;
   gboolean disagrees;
   TrName name;
+  const TrWordEntry *place;      /* the stage in a bracket of its own; NULL: none */
   guint either;                  /* the token after "or"; 0: none */
   gboolean is_stopped;           /* after "for", "at": no words of the name up to the next comma */
   guint extra;                   /* where "plus more" begins; `end`: nowhere */

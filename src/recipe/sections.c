@@ -13,13 +13,14 @@
 #include <math.h>
 #include <string.h>
 
+#include "columns.h"
+#include "count.h"
 #include "item.h"
-#include "measure.h"
+#include "phrase.h"
 
 #define MAX_ITEM_BYTES 1000      /* longer is prose */
 #define MAX_TITLE_BYTES 120
 #define MAX_HEADING_WORDS 9
-#define MAX_COLUMNS 8
 
 typedef enum { IN_PREAMBLE, IN_INGREDIENTS, IN_METHOD, IN_OTHER } Section;
 
@@ -32,7 +33,7 @@ typedef struct {
   char *held;                    /* an amount alone on its line */
   guint held_number, number;
   gboolean has_items, after_item, is_full;
-  char *columns[MAX_COLUMNS];    /* the unit that the head of a table gives */
+  TrColumns columns;             /* of the table that is read */
 } Reader;
 
 void
@@ -114,56 +115,6 @@ skip_for_the (const TrTokens *tokens,
   return at;
 }
 
-/* Yield */
-
-static gboolean
-read_count (const TrTokens *tokens,
-            guint           at,
-            guint           end,
-            double         *count,
-            gboolean       *is_mean,
-            gboolean       *is_serving)
-{
-  TrMeasure measure;
-  guint next;
-
-  for (; at < end; at++)
-    {
-      if (!tr_measure_read (tokens, at, end, &next, &measure))
-        continue;
-      if (measure.is_bad || measure.kind < TR_MEASURE_COUNT || measure.kind == TR_MEASURE_PERCENT ||
-          measure.kind == TR_MEASURE_VAGUE || !(measure.number >= 1) || measure.number > 10000)
-        return FALSE;
-      *is_serving = tr_words_has (TR_WORD_SERVING, tokens, next, end);
-      if (tr_words_has (TR_WORD_NOT_PIECE, tokens, next, end) && !*is_serving)
-        return FALSE;
-      *count = measure.number;
-      *is_mean = measure.is_range;
-      return TRUE;
-    }
-  return FALSE;
-}
-
-void
-tr_sections_read_yield (TrRecipe   *recipe,
-                        const char *text)
-{
-  g_autoptr (TrTokens) tokens = tr_tokens_new (text);
-  gboolean is_mean = FALSE, is_serving = FALSE;
-  double count;
-
-  if (recipe->yield == NULL)
-    recipe->yield = g_strstrip (g_strdup (text));
-  if (recipe->pieces > 0 || !read_count (tokens, 0, n_tokens (tokens), &count, &is_mean, &is_serving))
-    return;
-  is_serving |= tr_words_find (TR_WORD_SERVING, tokens, 0, n_tokens (tokens), NULL) != NULL;
-  recipe->pieces = (int) round (count);
-  if (is_mean)
-    g_ptr_array_add (recipe->remarks, g_strdup_printf ("“%s”: the mean, %d, is taken as the number of pieces.", text, recipe->pieces));
-  else if (is_serving)
-    g_ptr_array_add (recipe->remarks, g_strdup_printf ("“%s”: the servings are taken as pieces.", text));
-}
-
 static gboolean
 take_yield (Reader         *reader,
             const TrTokens *tokens,
@@ -172,6 +123,12 @@ take_yield (Reader         *reader,
 {
   guint next, end = n_tokens (tokens);
 
+  if (tr_yield_is_bare (tokens, at, end))
+    {
+      tr_sections_read_yield (reader->recipe, line);
+      tr_recipe_note (reader->recipe, reader->number, line);
+      return TRUE;
+    }
   if (end - at > 16 || tr_words_match (TR_WORD_YIELD, tokens, at, end, &next) == NULL)
     return FALSE;
   if (next < end && !tr_tokens_is_sign (tokens, next, ':') && !tr_tokens_is_sign (tokens, next, '-') &&
@@ -366,83 +323,6 @@ is_prose (const TrTokens *tokens,
                                                  !g_str_has_suffix (line, "tsp.") && !g_str_has_suffix (line, "tbsp."));
 }
 
-/* "Ingredient | Weight (g) | %": the units of bare numbers below. */
-static gboolean
-take_columns (Reader         *reader,
-              const TrTokens *tokens,
-              const char     *line)
-{
-  guint n_words = 0, column = 0;
-
-  for (guint i = 0; i < n_tokens (tokens); i++)
-    {
-      const TrToken *token = tr_tokens_get (tokens, i);
-
-      if (token->type == TR_TOKEN_NUMBER || (token->type == TR_TOKEN_WORD && !tr_words_has (TR_WORD_COLUMN, tokens, i, i + 1)))
-        return FALSE;
-      n_words += token->type == TR_TOKEN_WORD ? 1 : 0;
-    }
-  if (n_words == 0 || (n_words == 1 && strchr (tokens->text, '|') == NULL))
-    return FALSE;
-  for (guint i = 0; i < MAX_COLUMNS; i++)
-    g_clear_pointer (&reader->columns[i], g_free);
-  for (guint i = tr_tokens_is_sign (tokens, 0, '|') ? 1 : 0; i < n_tokens (tokens) && column < MAX_COLUMNS; i++)
-    {
-      const char *word = tr_tokens_get (tokens, i)->word;
-
-      if (tr_tokens_is_sign (tokens, i, '|'))
-        column++;
-      else if (column < MAX_COLUMNS && (tr_tokens_is_sign (tokens, i, '%') || tr_word_is (word, "percentage", 10) || strcmp (word, "percent") == 0 || tr_word_is (word, "bakers", 6)))
-        {
-          g_free (reader->columns[column]);
-          reader->columns[column] = g_strdup ("%");
-        }
-      else if (strcmp (word, "g") == 0 || strcmp (word, "kg") == 0 || strcmp (word, "oz") == 0 || tr_word_is (word, "gram", 4))
-        {
-          g_free (reader->columns[column]);
-          reader->columns[column] = g_strdup (g_str_has_prefix (word, "gram") ? "g" : word);
-        }
-    }
-  tr_recipe_note (reader->recipe, reader->number, line);
-  return TRUE;
-}
-
-static gboolean
-is_number_cell (const char *cell)
-{
-  return *cell != '\0' && cell[strspn (cell, "0123456789.,/ ")] == '\0' && strpbrk (cell, "0123456789") != NULL;
-}
-
-/* The line with the units that the head of its table gives; NULL: none. */
-static char *
-dup_with_columns (const Reader *reader,
-                  const char   *line)
-{
-  g_auto (GStrv) cells = NULL;
-  GString *out;
-  gboolean has_any = FALSE;
-  guint column = 0;
-
-  for (guint i = 0; i < MAX_COLUMNS; i++)
-    has_any |= reader->columns[i] != NULL;
-  if (!has_any || strpbrk (line, "\t|") == NULL)
-    return NULL;
-  cells = g_strsplit_set (line, "\t|", MAX_COLUMNS + 1);
-  out = g_string_new (NULL);
-  for (guint i = 0; cells[i] != NULL; i++)
-    {
-      const char *cell = g_strstrip (cells[i]);
-
-      if (i == 0 && *cell == '\0')
-        continue;
-      g_string_append_printf (out, "%s%s", column > 0 ? " | " : "", cell);
-      if (column < MAX_COLUMNS && reader->columns[column] != NULL && is_number_cell (cell))
-        g_string_append_printf (out, " %s", reader->columns[column]);
-      column++;
-    }
-  return g_string_free (out, FALSE);
-}
-
 static gboolean
 is_heading_line (const TrTokens *tokens,
                  guint           at)
@@ -456,6 +336,75 @@ is_heading_line (const TrTokens *tokens,
     return FALSE;
   return next == end || tr_tokens_is_sign (tokens, next, ':') || tr_tokens_get (tokens, next)->type == TR_TOKEN_NUMBER ||
          tr_tokens_is_sign (tokens, next, '|');
+}
+
+/* "Ingredient | Weight (g) | %": the units of bare numbers below. */
+static gboolean
+take_columns (Reader         *reader,
+              const TrTokens *tokens,
+              const char     *line)
+{
+  const TrWordEntry *stage;
+
+  if (!tr_columns_read (&reader->columns, tokens))
+    return FALSE;
+  stage = reader->columns.heading;
+  if (stage != NULL)
+    set_stage (reader, (TrStage) tr_stage_from_id (stage->value), g_str_equal (stage->value, "preferment") ? stage->phrase : NULL);
+  reader->after_item = TRUE;
+  tr_recipe_note (reader->recipe, reader->number, line);
+  return TRUE;
+}
+
+static void
+take_cell (Reader           *reader,
+           const TrWordEntry *stage,
+           const char       *item,
+           const char       *line)
+{
+  g_autoptr (TrTokens) tokens = tr_tokens_new (item);
+  g_autofree char *group = g_strdup (reader->group);
+  TrStage before = reader->stage;
+
+  set_stage (reader, (TrStage) tr_stage_from_id (stage->value), g_str_equal (stage->value, "preferment") ? stage->phrase : NULL);
+  take_item (reader, tokens, 0, line);
+  set_stage (reader, before, group);
+}
+
+/* A row below "total formula", "poolish", "final dough": an ingredient once a
+ * stage; the total says the same again. A preferment's own row is what its
+ * column holds. */
+static gboolean
+take_row (Reader         *reader,
+          const TrTokens *tokens,
+          const char     *line)
+{
+  g_auto (GStrv) cells = NULL;
+  gboolean has_any = FALSE;
+  guint next;
+
+  if (!reader->columns.has_stages || strpbrk (line, "\t|") == NULL || is_heading_line (tokens, 0))
+    return FALSE;
+  cells = tr_columns_split (line);
+  if (cells[0] == NULL || strpbrk (cells[0], "0123456789") != NULL || *cells[0] == '\0')
+    return FALSE;
+  if (tr_words_match (TR_WORD_STAGE, tokens, 0, n_tokens (tokens), &next) != NULL && tr_tokens_is_sign (tokens, next, '|'))
+    {
+      tr_recipe_note (reader->recipe, reader->number, line);
+      return TRUE;
+    }
+  for (guint i = 1; cells[i] != NULL && i < TR_MAX_COLUMNS && !reader->is_full; i++)
+    {
+      const TrColumn *column = &reader->columns.columns[i];
+      g_autofree char *cell = tr_columns_dup_cell (column, cells[i]);
+      g_autofree char *item = g_strdup_printf ("%s | %s", cells[0], cell);
+
+      if (column->stage == NULL || column->is_total || strpbrk (cell, "123456789") == NULL)
+        continue;
+      take_cell (reader, column->stage, item, line);
+      has_any = TRUE;
+    }
+  return has_any;
 }
 
 static gboolean
@@ -517,7 +466,9 @@ may_be_item (const Reader   *reader,
     case IN_PREAMBLE:
       return tr_item_starts (tokens, at, end) ||
              (reader->has_items && reader->after_item && end - at <= 12 &&
-              (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || tr_item_is_plain (tokens, at, end) || end - at <= 4)) ||
+              (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || tr_item_is_plain (tokens, at, end) || end - at <= 4 ||
+                /* "juice of half a lemon" */
+                (is_word_at (tokens, at + 1, end, "of") && tr_phrase_has_ingredient (tokens, at, end)))) ||
              (end - at <= 14 && has_number (tokens, at) && tr_item_is_plain (tokens, at, end));
     case IN_METHOD:
     case IN_OTHER:
@@ -600,11 +551,11 @@ static void
 read_one (Reader     *reader,
           const char *line)
 {
-  g_autofree char *with_units = dup_with_columns (reader, line);
+  g_autofree char *with_units = tr_columns_dup_line (&reader->columns, line);
   g_autofree char *joined = NULL;
   g_autoptr (TrTokens) tokens = tr_tokens_new (with_units != NULL ? with_units : line);
 
-  if (n_tokens (tokens) == 0)
+  if (n_tokens (tokens) == 0 || take_row (reader, tokens, line))
     return;
   if (hold_amount (reader, tokens, line))
     return;
@@ -673,6 +624,4 @@ tr_sections_read (TrRecipe   *recipe,
   g_free (reader.held);
   g_free (reader.group);
   g_free (reader.unknown_heading);
-  for (guint i = 0; i < MAX_COLUMNS; i++)
-    g_free (reader.columns[i]);
 }

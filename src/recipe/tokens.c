@@ -13,6 +13,7 @@
 #include <string.h>
 
 #include "../calc/number.h"
+#include "words.h"
 
 static const struct { gunichar c; const char *text; } fractions[] = {
   { 0x00BC, "1/4" }, { 0x00BD, "1/2" }, { 0x00BE, "3/4" }, { 0x2150, "1/7" }, { 0x2151, "1/9" }, { 0x2152, "1/10" },
@@ -79,6 +80,27 @@ append_plain (GString  *out,
     }
 }
 
+/* "500gflour" becomes "500g flour". */
+static void
+part_glued (GString *out)
+{
+  char word[TR_TOKEN_WORD_BYTES];
+  gsize n, n_unit;
+
+  for (gsize at = 1; at < out->len; at++)
+    {
+      if (!g_ascii_isdigit (out->str[at - 1]) || !g_ascii_isalpha (out->str[at]))
+        continue;
+      for (n = 0; n < sizeof word - 1 && g_ascii_isalpha (out->str[at + n]); n++)
+        word[n] = g_ascii_tolower (out->str[at + n]);
+      word[n] = '\0';
+      n_unit = tr_words_find_glued_unit (word);
+      if (n_unit > 0)
+        g_string_insert_c (out, (gssize) (at + n_unit), ' ');
+      at += n;
+    }
+}
+
 static char *
 normalise (const char *line)
 {
@@ -86,6 +108,7 @@ normalise (const char *line)
 
   for (const char *p = line; *p != '\0'; p = g_utf8_next_char (p))
     append_plain (out, g_utf8_get_char (p));
+  part_glued (out);
   return g_string_free (out, FALSE);
 }
 

@@ -39,6 +39,9 @@ typedef enum {
   TR_WORD_LAMINATED,             /* in a title */
   TR_WORD_LAMINATE,              /* in a method: the butter is rolled in */
   TR_WORD_REST_OF,
+  TR_WORD_PIECE,                 /* what a yield counts */
+  TR_WORD_REGION,                /* written where a cup is likely 250 ml */
+  TR_WORD_TABLESPOON_REGION,     /* and a tablespoon 20 ml */
   TR_N_WORD_KINDS
 } TrWordKind;
 
@@ -55,5 +58,9 @@ gboolean           tr_words_has   (TrWordKind kind, const TrTokens *tokens, guin
 const TrWordEntry *tr_words_find  (TrWordKind kind, const TrTokens *tokens, guint at, guint end, guint *where);
 /* "eggs" is "egg". */
 gboolean           tr_word_is     (const char *word, const char *phrase, gsize length);
+
+/* Bytes of the unit that a word right after a number begins with, where the
+ * rest is a word of the table ("gflour"); 0: none. */
+gsize              tr_words_find_glued_unit (const char *word);
 
 G_END_DECLS
