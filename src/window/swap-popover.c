@@ -357,6 +357,7 @@ static void
 tr_swap_popover_class_init (TrSwapPopoverClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = tr_swap_popover_finalize;
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (klass), GTK_ACCESSIBLE_ROLE_DIALOG);
 }
 
 /* Opening */
