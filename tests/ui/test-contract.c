@@ -335,6 +335,8 @@ set_to_other (GObject    *object,
     g_value_set_double (value, (g_value_get_double (value) + CLAMP (G_PARAM_SPEC_DOUBLE (spec)->maximum, 1, 1e6)) / 2);
   else if (G_IS_PARAM_SPEC_STRING (spec))
     g_value_set_string (value, get_text (object, spec));
+  else if (spec->value_type == TR_TYPE_DOCUMENT)
+    g_value_take_object (value, tr_document_new ());
   else
     return FALSE;
 
