@@ -88,6 +88,42 @@ get_shade (const TrLook *look)
   return (TrColour) { paper->r + (dim->r - paper->r) * part, paper->g + (dim->g - paper->g) * part, paper->b + (dim->b - paper->b) * part };
 }
 
+/* From one end to the other, along an axis, but for where a name lies: what is
+ * struck through cannot be read. */
+static void
+add_band_edge (TrPlaneDrawing *drawing,
+               double          x1,
+               double          y1,
+               double          x2,
+               double          y2)
+{
+  double gap = 0.2 * drawing->em;
+
+  if (x2 - x1 < gap && y2 - y1 < gap)
+    return;
+  for (guint i = 0; i < drawing->n_labels; i++)
+    {
+      const TrBox *box = &drawing->labels[i].box;
+      TrBox around = { box->x - gap, box->y, box->width + 2 * gap, box->height };
+
+      if (!drawing->labels[i].is_placed || !tr_boxes_overlap (&around, &(TrBox) { x1, y1, x2 - x1 + 1e-6, y2 - y1 + 1e-6 }))
+        continue;
+      if (y2 > y1)
+        {
+          add_band_edge (drawing, x1, y1, x1, MAX (y1, around.y - 1e-3));
+          add_band_edge (drawing, x1, MIN (y2, around.y + around.height + 1e-3), x1, y2);
+        }
+      else
+        {
+          add_band_edge (drawing, x1, y1, MAX (x1, around.x - 1e-3), y1);
+          add_band_edge (drawing, MIN (x2, around.x + around.width + 1e-3), y1, x2, y1);
+        }
+      return;
+    }
+  tr_picture_add_line (drawing->picture, x1, y1, x2, y2, TR_PEN_INNER, &drawing->look->dim);
+  tr_picture_dash (drawing->picture);
+}
+
 static void
 add_band (TrPlaneDrawing *drawing)
 {
@@ -97,8 +133,11 @@ add_band (TrPlaneDrawing *drawing)
 
   if (!tr_plane_get_band_box (drawing, &band))
     return;
-  tr_picture_add_rect (drawing->picture, &band, &shade, TR_PEN_INNER, &drawing->look->dim);
-  tr_picture_dash (drawing->picture);
+  tr_picture_add_rect (drawing->picture, &band, &shade, TR_PEN_NONE, NULL);
+  add_band_edge (drawing, band.x, band.y, band.x + band.width, band.y);
+  add_band_edge (drawing, band.x, band.y + band.height, band.x + band.width, band.y + band.height);
+  add_band_edge (drawing, band.x, band.y, band.x, band.y + band.height);
+  add_band_edge (drawing, band.x + band.width, band.y, band.x + band.width, band.y + band.height);
   if (label->width > 0)
     tr_picture_add_text (drawing->picture, drawing->plane->band_name, drawing->em, 400, &drawing->look->dim,
                          label->x, label->y + TR_TEXT_ASCENT * drawing->em, 0);

@@ -188,7 +188,7 @@ static const BadRow bad_rows[] = {
   { "no number", "some", "\"55 %\"", "“some”" },
   { "nothing at all", "", "\"55 %\"", "percentage" },
   { "another unit", "g", "\"55 %\"", "“g”" },
-  { "out of reach", "2000", "\"200 %\"", "2000 %" },             /* the last readable one counts */
+  { "out of reach", "2000", "\"200 %\"", "2\u202f000\u00a0%" },             /* the last readable one counts */
 };
 
 static void
