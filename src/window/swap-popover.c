@@ -17,6 +17,7 @@
 #include "../calc/swap.h"
 #include "ingredient-find.h"
 
+#define LEAST_LIST_HEIGHT_PX 84
 #define LIST_HEIGHT_PX 190
 #define PREVIEW_CHARS 40
 
@@ -297,6 +298,7 @@ new_scrolled_list (TrSwapPopover *self)
   g_signal_connect_object (self->list, "row-activated", G_CALLBACK (row_activated_cb), self, G_CONNECT_SWAPPED);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), LEAST_LIST_HEIGHT_PX);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), LIST_HEIGHT_PX);
   gtk_scrolled_window_set_has_frame (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->list);
