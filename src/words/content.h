@@ -23,7 +23,7 @@ typedef struct {
 
 void         tr_text_table_free     (TrTextTable *table);
 const char  *tr_text_table_get      (const TrTextTable *table, guint row, guint column);
-/* For a spreadsheet: tabs between, no thin spaces inside numbers. */
+/* For a spreadsheet: tabs between, no spaces inside numbers. */
 char        *tr_text_table_dup_tsv  (const TrTextTable *table);
 
 /* The bench with the steps a scale shows this reader: ounces have rounder
