@@ -188,7 +188,7 @@ tr_words_repair (const TrReader *reader,
                  const TrRepair *repair)
 {
   static const struct { const char *bring, *add; } texts[TR_N_RATIOS] = {
-    [TR_RATIO_ALL_WATER] = { N_("Bring all water to %s"), N_("Add water, %s") },
+    [TR_RATIO_ALL_WATER] = { N_("Bring all-water hydration to %s"), N_("Add water, %s") },
     [TR_RATIO_DOUGH_FAT] = { N_("Bring the fat in the dough to %s"), N_("Add butter, %s") },
     [TR_RATIO_ROLL_IN_OF_DOUGH] = { N_("Bring the roll-in to %s of the dough"), N_("Add butter to roll in, %s of the dough") },
     [TR_RATIO_SALT] = { N_("Bring salt to %s"), N_("Add salt, %s") },

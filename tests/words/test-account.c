@@ -88,7 +88,7 @@ test_repairs (void)
   static const struct { TrRatio ratio; double target; gboolean adds_line; const char *button, *text; } cases[] = {
     { TR_RATIO_SALT, 2.4, FALSE, "Bring salt to 2.4" NB "%", "Effective salt is now 2.4" NB "% of the flour." },
     { TR_RATIO_SALT, 2, TRUE, "Add salt, 2" NB "%", "Effective salt is now 2" NB "% of the flour." },
-    { TR_RATIO_ALL_WATER, 60, FALSE, "Bring all water to 60" NB "%",
+    { TR_RATIO_ALL_WATER, 60, FALSE, "Bring all-water hydration to 60" NB "%",
       "All the water, also that of milk and eggs, is now 60" NB "% of the flour." },
     { TR_RATIO_ROLL_IN_OF_DOUGH, 25, FALSE, "Bring the roll-in to 25" NB "% of the dough", "The roll-in is now 25" NB "% of the dough." },
     { TR_RATIO_YEAST_FRESH, 2.5, FALSE, "Bring yeast to 2.5" NB "%", "Yeast, counted as fresh, is now 2.5" NB "% of the flour." },
