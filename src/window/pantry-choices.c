@@ -132,6 +132,14 @@ get_allergen (guint slot)
   return id != NULL ? id : "unknown";
 }
 
+static const char *
+get_label (guint slot)
+{
+  const char *id = tr_words_annex_allergen (slot);
+
+  return id != NULL ? tr_words_allergen (id) : N_("not sure: check the pack");
+}
+
 static int
 get_ticked (const TrTrial *trial,
             int            dough,
@@ -195,7 +203,7 @@ tr_pantry_new_allergens (guint *n_choices)
 
   for (guint i = 0; i < *n_choices; i++)
     choices[i] = (TrChoice) {
-      "/ingredients/%u/allergens/", tr_words_allergen (get_allergen (i)), N_("change the allergens of an ingredient"), NULL, 2, NULL,
+      "/ingredients/%u/allergens/", get_label (i), N_("change the allergens of an ingredient"), NULL, 2, NULL,
       get_ticked, set_ticked, .is_tick = TRUE, .dup_pointer = dup_ticked_pointer,
     };
 

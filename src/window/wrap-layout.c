@@ -109,6 +109,7 @@ walk (TrWrapLayout *self,
   g_autofree int *starts = g_new (int, widths.count);
   g_autofree int *child_widths = g_new (int, widths.count);
   guint n = 0;
+  gboolean is_mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   int x = 0, y = 0, height = 0;
 
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
@@ -130,7 +131,7 @@ walk (TrWrapLayout *self,
         }
       gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, child_width, NULL, &child_height, NULL, NULL);
       line[n] = child;
-      starts[n] = x;
+      starts[n] = is_mirrored ? width - x - child_width : x;
       child_widths[n++] = child_width;
       height = MAX (height, child_height);
       x += child_width + self->column_gap;
