@@ -61,6 +61,7 @@ static void
 add_line_behind (TrSheetsPlan *plan,
                  const GArray *boxes,
                  guint         first,
+                 gboolean      is_hidden,
                  double        x1,
                  double        y1,
                  double        x2,
@@ -74,12 +75,36 @@ add_line_behind (TrSheetsPlan *plan,
       if (x2 < box->x || x1 > right || y2 < box->y || y1 > bottom)
         continue;
       if (x1 < x2 ? x1 < box->x : y1 < box->y)
-        add_line_behind (plan, boxes, i + 1, x1, y1, x1 < x2 ? box->x : x2, x1 < x2 ? y2 : box->y);
+        add_line_behind (plan, boxes, i + 1, is_hidden, x1, y1, x1 < x2 ? box->x : x2, x1 < x2 ? y2 : box->y);
       if (x1 < x2 ? x2 > right : y2 > bottom)
-        add_line_behind (plan, boxes, i + 1, x1 < x2 ? right : x1, x1 < x2 ? y1 : bottom, x2, y2);
+        add_line_behind (plan, boxes, i + 1, is_hidden, x1 < x2 ? right : x1, x1 < x2 ? y1 : bottom, x2, y2);
       return;
     }
-  tr_picture_add_line (plan->sheet.picture, x1, y1, x2, y2, TR_PEN_HAIR, &plan->sheet.look->dim);
+  tr_picture_add_line (plan->sheet.picture, x1, y1, x2, y2, TR_PEN_HAIR, is_hidden ? &plan->sheet.look->line : &plan->sheet.look->dim);
+  if (is_hidden)
+    tr_picture_dash (plan->sheet.picture);
+}
+
+/* Under the sheet, which is the first box, it is a hidden edge as draughtsmen
+ * draw it: the sheet reaches over. */
+static void
+add_worktop_edge (TrSheetsPlan *plan,
+                  const GArray *boxes,
+                  double        x1,
+                  double        y1,
+                  double        x2,
+                  double        y2)
+{
+  const TrBox *sheet = &g_array_index (boxes, TrBox, 0);
+  double hair = 0.1 * plan->sheet.em;
+  double from_x = MAX (x1, sheet->x), from_y = MAX (y1, sheet->y);
+  double to_x = MIN (x2, sheet->x + sheet->width), to_y = MIN (y2, sheet->y + sheet->height);
+
+  add_line_behind (plan, boxes, 0, FALSE, x1, y1, x2, y2);
+  /* Not where they end together. */
+  if (x1 < x2 ? to_x - from_x > hair && y1 > sheet->y + hair && y1 < sheet->y + sheet->height - hair
+              : to_y - from_y > hair && x1 > sheet->x + hair && x1 < sheet->x + sheet->width - hair)
+    add_line_behind (plan, boxes, 1, TRUE, from_x, from_y, to_x, to_y);
 }
 
 /* Last, because it goes behind what is written on it. */
@@ -93,10 +118,10 @@ add_worktop_outline (TrSheetsPlan *plan)
   if (!plan->shows_worktop_whole)
     return;
   boxes = find_obstacles (plan);
-  add_line_behind (plan, boxes, 0, box.x, box.y, right, box.y);
-  add_line_behind (plan, boxes, 0, box.x, bottom, right, bottom);
-  add_line_behind (plan, boxes, 0, box.x, box.y, box.x, bottom);
-  add_line_behind (plan, boxes, 0, right, box.y, right, bottom);
+  add_worktop_edge (plan, boxes, box.x, box.y, right, box.y);
+  add_worktop_edge (plan, boxes, box.x, bottom, right, bottom);
+  add_worktop_edge (plan, boxes, box.x, box.y, box.x, bottom);
+  add_worktop_edge (plan, boxes, right, box.y, right, bottom);
 }
 
 static void
