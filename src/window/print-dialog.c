@@ -292,8 +292,14 @@ add_box (TrPrintDialog *self,
          guint          index)
 {
   g_autofree char *name = tr_words_one_line (get_dough_name (self, index));
-  GtkWidget *box = gtk_check_button_new_with_label (name);
+  GtkWidget *box = gtk_check_button_new (), *label = gtk_label_new (name);
 
+  /* However long a name is, the dialog keeps its width. */
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_tooltip_text (box, name);
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (box), label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (box), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (box), index == self->dough);
   g_signal_connect_swapped (box, "toggled", G_CALLBACK (show_count), self);
   gtk_box_append (GTK_BOX (self->list), box);

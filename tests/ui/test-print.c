@@ -336,6 +336,24 @@ test_cards_follow_the_paper (UiFixture     *fixture,
 }
 
 static void
+test_long_name_leaves_the_dialog_narrow (UiFixture     *fixture,
+                                         gconstpointer  data)
+{
+  TrDocument *document = tr_window_get_document (fixture->window);
+  TrTrial *draft = tr_document_draft (document);
+  g_autofree char *name = g_strnfill (200, 'W');
+  int least;
+
+  tr_set_text (&tr_trial_own_dough (draft, 0)->name, name);
+  g_assert_true (tr_document_commit (document, draft, "rename", NULL, "/doughs/0/name", NULL));
+  GtkWidget *dialog = GTK_WIDGET (open_dialog (fixture));
+
+  gtk_widget_measure (dialog, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  g_assert_cmpint (least, <, 500);
+  gtk_window_destroy (GTK_WINDOW (dialog));
+}
+
+static void
 note_preview_cb (TrCardJob *job,
                  GObject   *owner)
 {
@@ -579,6 +597,7 @@ main (int    argc,
     return 0;
 
   UI_ADD ("/print/dialog/chooses-doughs", test_dialog_chooses_doughs);
+  UI_ADD ("/print/dialog/long-name-leaves-it-narrow", test_long_name_leaves_the_dialog_narrow);
   UI_ADD ("/print/dialog/nothing-ticked-offers-nothing", test_nothing_ticked_offers_nothing);
   UI_ADD ("/print/preview/shows-every-page", test_preview_shows_every_page);
   UI_ADD ("/print/preview/goes-by-pages", test_preview_goes_by_pages);
