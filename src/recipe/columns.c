@@ -21,7 +21,7 @@ tr_columns_split (const char *line)
 
   for (guint i = 0; cells[i] != NULL; i++)
     g_strstrip (cells[i]);
-  if (cells[0] != NULL && *cells[0] == '\0' && strchr ("\t|", *line) != NULL)
+  if (cells[0] != NULL && *cells[0] == '\0' && *line == '|')
     {
       g_free (cells[0]);
       for (guint i = 0; cells[i] != NULL; i++)
@@ -55,6 +55,30 @@ tr_columns_dup_line (const TrColumns *columns,
       g_string_append_printf (out, "%s%s", i > 0 ? " | " : "", cell);
     }
   return g_string_free (out, FALSE);
+}
+
+char *
+tr_columns_dup_spaced (const char *line)
+{
+  g_autoptr (GString) out = g_string_new (NULL);
+  guint n = 1;
+
+  if (g_ascii_isdigit (*line) || strpbrk (line, "\t|") != NULL)
+    return NULL;
+  while (*line != '\0')
+    {
+      gsize n_blanks = strspn (line, " ");
+
+      if (n_blanks < 2)
+        {
+          g_string_append_c (out, *line++);
+          continue;
+        }
+      g_string_append (out, " | ");
+      line += n_blanks;
+      n++;
+    }
+  return n >= 3 ? g_strdup (out->str) : NULL;
 }
 
 static const char *
@@ -117,12 +141,13 @@ cell_end (const TrTokens *tokens,
 
 gboolean
 tr_columns_read (TrColumns      *columns,
-                 const TrTokens *tokens)
+                 const TrTokens *tokens,
+                 gboolean        has_edge)
 {
   TrColumns head = { 0 };
   guint n = 0, n_words = 0, n_cells = 0, n_tokens = tokens->tokens->len;
 
-  for (guint at = tr_tokens_is_sign (tokens, 0, '|') ? 1 : 0, end; at <= n_tokens && n < TR_MAX_COLUMNS; at = end + 1, n++)
+  for (guint at = has_edge ? 1 : 0, end; at <= n_tokens && n < TR_MAX_COLUMNS; at = end + 1, n++)
     {
       end = cell_end (tokens, at);
       n_cells += end > at ? 1 : 0;

@@ -24,11 +24,15 @@ typedef struct {
 typedef struct {
   TrColumn columns[TR_MAX_COLUMNS];
   const TrWordEntry *heading;    /* the stage that the first cell of the head names; NULL: none */
-  gboolean has_units, has_stages;
+  gboolean has_units, has_stages, is_spaced;
 } TrColumns;
 
-/* Whether the line is the head of a table; what it says is then in `columns`. */
-gboolean   tr_columns_read     (TrColumns *columns, const TrTokens *tokens);
+/* `has_edge`: a bar stands before its first cell.
+ * Whether the line is the head of a table; what it says is then in `columns`. */
+gboolean   tr_columns_read     (TrColumns *columns, const TrTokens *tokens, gboolean has_edge);
+/* The line with bars where two or more blanks part its cells; NULL: it has not
+ * three cells, or it begins with a number. */
+char      *tr_columns_dup_spaced (const char *line);
 /* The line with the units of its columns; NULL: nothing to add. */
 char      *tr_columns_dup_line (const TrColumns *columns, const char *line);
 /* The cells of a row, blanks at their ends removed, the row's edge aside. */

@@ -16,7 +16,7 @@
 
 #include "phrase.h"
 
-#define MAX_ITEMS 8
+#define MAX_ITEMS 30
 
 TrRecipeFlag *
 tr_recipe_line_flag (TrRecipeLine   *line,
@@ -324,11 +324,22 @@ static void
 place_line (TrRecipeLine   *line,
             const TrPhrase *item)
 {
-  const TrWordEntry *purpose = tr_words_find (TR_WORD_PURPOSE, item->tokens, item->at, item->extra, NULL);
+  guint where = item->at;
+  const TrWordEntry *purpose = tr_words_find (TR_WORD_PURPOSE, item->tokens, item->at, item->extra, &where);
+  gboolean is_sold_so = FALSE;
   int stage;
 
+  /* an empty value: "vegan butter block" is how it is sold */
+  if (purpose != NULL && *purpose->value == '\0')
+    {
+      is_sold_so = TRUE;
+      purpose = tr_words_find (TR_WORD_PURPOSE, item->tokens, where + purpose->n_words, item->extra, NULL);
+    }
   if (purpose == NULL)
     purpose = item->place;
+  if (purpose == NULL && is_sold_so && line->stage == TR_STAGE_DOUGH)
+    tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "A block may be how it is sold or what is rolled in; it is taken for the dough."),
+                          TR_RECIPE_CHOOSE_STAGE, tr_stage_id (TR_STAGE_ROLL_IN));
   stage = purpose != NULL ? tr_stage_from_id (purpose->value) : -1;
 
   if (stage >= 0)

@@ -255,7 +255,10 @@ read_times (const TrTokens *tokens,
             tr_word_is (after < end ? tr_tokens_get (tokens, after)->word : "", "stick", 5)))
         return FALSE;
     }
-  else
+  /* "two 250 g blocks" */
+  else if (at >= end || tr_tokens_get (tokens, at)->type != TR_TOKEN_NUMBER || quantity->value > 20 ||
+           !read_measure (tokens, at, end, &after, measure, MAX_DEPTH) || measure->kind > TR_MEASURE_METRIC_VOLUME ||
+           !tr_words_has (TR_WORD_CONTAINER, tokens, tr_tokens_is_sign (tokens, after, '-') ? after + 1 : after, end))
     return FALSE;
   if (measure->is_bad || isnan (measure->number))
     return FALSE;

@@ -86,6 +86,26 @@ append_all (GPtrArray *to,
     g_ptr_array_add (to, g_strdup (from->pdata[i]));
 }
 
+static gboolean
+is_bare_number (const char *text)
+{
+  return text[strspn (text, "0123456789. ")] == '\0';
+}
+
+/* ["8", "8 servings"]: the number alone says less than the other. */
+static void
+read_yields (TrRecipe        *recipe,
+             const GPtrArray *yields)
+{
+  gboolean has_words = FALSE;
+
+  for (guint i = 0; i < yields->len; i++)
+    has_words |= !is_bare_number (yields->pdata[i]);
+  for (guint i = 0; i < yields->len; i++)
+    if (!has_words || !is_bare_number (yields->pdata[i]))
+      tr_sections_read_yield (recipe, yields->pdata[i]);
+}
+
 static TrRecipe *
 read_stated (const TrSource *source,
              guint           index)
@@ -100,8 +120,7 @@ read_stated (const TrSource *source,
     g_string_append_printf (list, "%s\n", (const char *) stated->ingredients->pdata[i]);
   tr_sections_read (recipe, list->str, TRUE);
   g_string_free (list, TRUE);
-  for (guint i = 0; i < stated->yields->len; i++)
-    tr_sections_read_yield (recipe, stated->yields->pdata[i]);
+  read_yields (recipe, stated->yields);
   for (guint i = 0; i < stated->steps->len; i++)
     tr_recipe_note (recipe, 0, stated->steps->pdata[i]);
   for (guint i = 0; i < source->stated->len; i++)

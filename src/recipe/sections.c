@@ -16,9 +16,9 @@
 #include "columns.h"
 #include "count.h"
 #include "item.h"
+#include "line.h"
 #include "phrase.h"
 
-#define MAX_ITEM_BYTES 1000      /* longer is prose */
 #define MAX_TITLE_BYTES 120
 #define MAX_HEADING_WORDS 9
 
@@ -54,67 +54,6 @@ n_tokens (const TrTokens *tokens)
   return tokens->tokens->len;
 }
 
-/* Bullets, tick boxes, marks of emphasis; "1." and "a)" are skipped when `numbers`. */
-static guint
-skip_bullets (const TrTokens *tokens,
-              gboolean        numbers)
-{
-  guint at = 0;
-
-  while (at < n_tokens (tokens) && tr_tokens_get (tokens, at)->type == TR_TOKEN_SIGN &&
-         strchr ("*-+#>_?|[]", tr_tokens_get (tokens, at)->sign) != NULL && tr_tokens_get (tokens, at)->sign != '\0')
-    at++;
-  if (numbers && at + 2 < n_tokens (tokens) && tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER &&
-      tr_tokens_get (tokens, at)->value < 100 &&
-      (tr_tokens_is_sign (tokens, at + 1, '.') || tr_tokens_is_sign (tokens, at + 1, ')')) &&
-      tr_tokens_get (tokens, at + 1)->end < tr_tokens_get (tokens, at + 2)->start)
-    at += 2;
-  return at;
-}
-
-static guint
-skip_end (const TrTokens *tokens,
-          guint           at)
-{
-  guint end = n_tokens (tokens);
-
-  while (end > at && tr_tokens_get (tokens, end - 1)->type == TR_TOKEN_SIGN &&
-         strchr (":.*#_-=|", tr_tokens_get (tokens, end - 1)->sign) != NULL)
-    end--;
-  return end;
-}
-
-static gboolean
-is_word_at (const TrTokens *tokens,
-            guint           at,
-            guint           end,
-            const char     *word)
-{
-  return at < end && strcmp (tr_tokens_get (tokens, at)->word, word) == 0;
-}
-
-static guint
-skip_for_the (const TrTokens *tokens,
-              guint           at,
-              guint           end)
-{
-  static const char *const words[] = { "for", "to", "make", "the", "day", "1", "2", "one", "two", "ingredients", "-", "part", "stage" };
-
-  for (gboolean moved = TRUE; moved && at < end;)
-    {
-      moved = FALSE;
-      for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
-        if (is_word_at (tokens, at, end, words[i]) && at + 1 < end)
-          {
-            at++;
-            moved = TRUE;
-          }
-      if (at < end && (tr_tokens_is_sign (tokens, at, ':') || tr_tokens_is_sign (tokens, at, '-')))
-        at++;
-    }
-  return at;
-}
-
 static gboolean
 take_yield (Reader         *reader,
             const TrTokens *tokens,
@@ -148,13 +87,16 @@ take_section (Reader         *reader,
               guint           at,
               const char     *line)
 {
-  guint end = skip_end (tokens, at), next;
+  guint end = tr_line_skip_end (tokens, at), next;
   const TrWordEntry *entry = tr_words_match (TR_WORD_SECTION, tokens, at, end, &next);
   gboolean is_bracket;
 
   if (entry == NULL)
     return FALSE;
   is_bracket = tr_tokens_is_sign (tokens, next, '(');
+  /* "Step 1" */
+  if (next + 1 == end && tr_tokens_get (tokens, next)->type == TR_TOKEN_NUMBER && g_str_equal (entry->phrase, "step"))
+    next = end;
   if (next != end && !is_bracket)
     return FALSE;
   reader->section = g_str_equal (entry->value, "ingredients") ? IN_INGREDIENTS
@@ -177,48 +119,13 @@ set_stage (Reader     *reader,
   g_clear_pointer (&reader->unknown_heading, g_free);
 }
 
-/* A stage's name that ends where the heading ends, its brackets aside: "the
- * butter block (day 2)". */
-static const TrWordEntry *
-find_stage (const TrTokens *tokens,
-            guint           at,
-            guint           end)
-{
-  const TrWordEntry *best = NULL, *entry;
-  guint head = at, next;
-
-  while (head < end && !tr_tokens_is_sign (tokens, head, '(') && !tr_tokens_is_sign (tokens, head, ','))
-    head++;
-  for (; at < head; at++)
-    {
-      entry = tr_words_match (TR_WORD_STAGE, tokens, at, head, &next);
-      if (entry == NULL)
-        continue;
-      if (best == NULL || entry->n_words >= best->n_words || g_str_equal (entry->value, "roll-in"))
-        best = entry;
-      at = next - 1;
-    }
-  return best;
-}
-
-static gboolean
-is_whole_stage (const TrTokens *tokens,
-                guint           at,
-                guint           end)
-{
-  guint next;
-
-  return tr_words_match (TR_WORD_STAGE, tokens, at, end, &next) != NULL &&
-         (next == end || tr_tokens_is_sign (tokens, next, '('));
-}
-
 static gboolean
 take_stage_heading (Reader         *reader,
                     const TrTokens *tokens,
                     guint           at,
                     const char     *line)
 {
-  guint end = skip_end (tokens, at), from = skip_for_the (tokens, at, end);
+  guint end = tr_line_skip_end (tokens, at), from = tr_line_skip_for_the (tokens, at, end);
   gboolean has_colon = FALSE;
   const TrWordEntry *stage;
 
@@ -227,9 +134,9 @@ take_stage_heading (Reader         *reader,
   if (from >= end || end - from > MAX_HEADING_WORDS || tr_tokens_get (tokens, from)->type == TR_TOKEN_NUMBER ||
       tr_item_starts (tokens, from, end))
     return FALSE;
-  if (!has_colon && !is_whole_stage (tokens, from, end) && !(from > at && is_word_at (tokens, at, end, "for")))
+  if (!has_colon && !tr_line_is_whole_stage (tokens, from, end) && !(from > at && tr_line_has_word (tokens, at, end, "for")))
     return FALSE;
-  stage = find_stage (tokens, from, end);
+  stage = tr_line_find_stage (tokens, from, end);
   if (stage == NULL && (reader->section == IN_METHOD || (!has_colon && from == at)))
     return FALSE;
   if (stage != NULL && !has_colon && reader->section == IN_PREAMBLE && !reader->has_items && *reader->recipe->title == '\0' &&
@@ -296,7 +203,7 @@ take_labelled (Reader         *reader,
                guint           at,
                const char     *line)
 {
-  guint end = n_tokens (tokens), from = skip_for_the (tokens, at, end), next;
+  guint end = n_tokens (tokens), from = tr_line_skip_for_the (tokens, at, end), next;
   const TrWordEntry *stage = tr_words_match (TR_WORD_STAGE, tokens, from, end, &next);
   TrStage before = reader->stage;
   g_autofree char *group = g_strdup (reader->group);
@@ -312,30 +219,21 @@ take_labelled (Reader         *reader,
   return TRUE;
 }
 
+/* "Ingredients: 500 g flour, 10 g salt." */
 static gboolean
-is_prose (const TrTokens *tokens,
-          const char     *line,
-          guint           end)
+take_list (Reader         *reader,
+           const TrTokens *tokens,
+           guint           at,
+           const char     *line)
 {
-  gsize length = strlen (line);
+  guint next;
+  const TrWordEntry *entry = tr_words_match (TR_WORD_SECTION, tokens, at, n_tokens (tokens), &next);
 
-  return length > MAX_ITEM_BYTES || end > 60 || (end >= 9 && line[length - 1] == '.' && !g_str_has_suffix (line, "oz.") &&
-                                                 !g_str_has_suffix (line, "tsp.") && !g_str_has_suffix (line, "tbsp."));
-}
-
-static gboolean
-is_heading_line (const TrTokens *tokens,
-                 guint           at)
-{
-  guint end = n_tokens (tokens), next;
-  const TrWordEntry *total = tr_words_match (TR_WORD_TOTAL, tokens, at, end, &next);
-
-  if (total != NULL && (next == end || tr_tokens_get (tokens, next)->type != TR_TOKEN_WORD))
-    return TRUE;
-  if (tr_words_match (TR_WORD_HEADING, tokens, at, end, &next) == NULL)
+  if (entry == NULL || !g_str_equal (entry->value, "ingredients") || !tr_tokens_is_sign (tokens, next, ':') ||
+      !tr_item_starts (tokens, next + 1, n_tokens (tokens)))
     return FALSE;
-  return next == end || tr_tokens_is_sign (tokens, next, ':') || tr_tokens_get (tokens, next)->type == TR_TOKEN_NUMBER ||
-         tr_tokens_is_sign (tokens, next, '|');
+  take_item (reader, tokens, next + 1, line);
+  return TRUE;
 }
 
 /* "Ingredient | Weight (g) | %": the units of bare numbers below. */
@@ -344,9 +242,13 @@ take_columns (Reader         *reader,
               const TrTokens *tokens,
               const char     *line)
 {
+  g_autofree char *row = tr_columns_dup_spaced (line);
+  g_autoptr (TrTokens) spaced = row != NULL ? tr_tokens_new (row) : NULL;
   const TrWordEntry *stage;
 
-  if (!tr_columns_read (&reader->columns, tokens))
+  if (spaced != NULL && tr_columns_read (&reader->columns, spaced, FALSE))
+    reader->columns.is_spaced = TRUE;
+  else if (!tr_columns_read (&reader->columns, tokens, *line == '|'))
     return FALSE;
   stage = reader->columns.heading;
   if (stage != NULL)
@@ -377,15 +279,16 @@ take_cell (Reader           *reader,
 static gboolean
 take_row (Reader         *reader,
           const TrTokens *tokens,
+          const char     *row,
           const char     *line)
 {
   g_auto (GStrv) cells = NULL;
   gboolean has_any = FALSE;
   guint next;
 
-  if (!reader->columns.has_stages || strpbrk (line, "\t|") == NULL || is_heading_line (tokens, 0))
+  if (!reader->columns.has_stages || strpbrk (row, "\t|") == NULL || tr_line_is_label (tokens, 0))
     return FALSE;
-  cells = tr_columns_split (line);
+  cells = tr_columns_split (row);
   if (cells[0] == NULL || strpbrk (cells[0], "0123456789") != NULL || *cells[0] == '\0')
     return FALSE;
   if (tr_words_match (TR_WORD_STAGE, tokens, 0, n_tokens (tokens), &next) != NULL && tr_tokens_is_sign (tokens, next, '|'))
@@ -417,9 +320,9 @@ take_title (Reader         *reader,
   TrRecipe *recipe = reader->recipe;
 
   if (*recipe->title != '\0' || reader->has_items || reader->section != IN_PREAMBLE || strlen (line) > MAX_TITLE_BYTES || at >= end ||
-      is_prose (tokens, line, end))
+      tr_line_is_prose (tokens, line, end))
     return FALSE;
-  if ((is_word_at (tokens, at, end, "title") || is_word_at (tokens, at, end, "recipe")) && tr_tokens_is_sign (tokens, at + 1, ':') && at + 2 < end)
+  if ((tr_line_has_word (tokens, at, end, "title") || tr_line_has_word (tokens, at, end, "recipe")) && tr_tokens_is_sign (tokens, at + 1, ':') && at + 2 < end)
     at += 2;
   g_free (recipe->title);
   recipe->title = g_strdup (line + strspn (line, "#*=-_> "));
@@ -457,7 +360,7 @@ may_be_item (const Reader   *reader,
 
   if (reader->is_full || at >= end)
     return FALSE;
-  if (is_prose (tokens, line, end) && !(end < 30 && tr_item_starts (tokens, at, end) && reader->section == IN_INGREDIENTS))
+  if (tr_line_is_prose (tokens, line, end) && !(end < 30 && tr_item_starts (tokens, at, end) && reader->section == IN_INGREDIENTS))
     return FALSE;
   switch (reader->section)
     {
@@ -468,7 +371,7 @@ may_be_item (const Reader   *reader,
              (reader->has_items && reader->after_item && end - at <= 12 &&
               (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER || tr_item_is_plain (tokens, at, end) || end - at <= 4 ||
                 /* "juice of half a lemon" */
-                (is_word_at (tokens, at + 1, end, "of") && tr_phrase_has_ingredient (tokens, at, end)))) ||
+                (tr_line_has_word (tokens, at + 1, end, "of") && tr_phrase_has_ingredient (tokens, at, end)))) ||
              (end - at <= 14 && has_number (tokens, at) && tr_item_is_plain (tokens, at, end));
     case IN_METHOD:
     case IN_OTHER:
@@ -500,7 +403,7 @@ take_special (Reader         *reader,
   if (take_columns (reader, tokens, line) || take_yield (reader, tokens, at, line) ||
       take_section (reader, tokens, at, line) || take_stage_heading (reader, tokens, at, line))
     return TRUE;
-  if (is_heading_line (tokens, at))
+  if (tr_line_is_label (tokens, at))
     {
       tr_recipe_note (reader->recipe, reader->number, line);
       return TRUE;
@@ -513,11 +416,13 @@ read_tokens (Reader         *reader,
              const TrTokens *tokens,
              const char     *line)
 {
-  guint plain = skip_bullets (tokens, FALSE), at = skip_bullets (tokens, TRUE);
+  guint plain = tr_line_skip_bullets (tokens, FALSE), at = tr_line_skip_bullets (tokens, TRUE);
 
   if (take_special (reader, tokens, at, line))
     return;
-  if (reader->section != IN_METHOD && !is_prose (tokens, line, n_tokens (tokens)) && !reader->is_full &&
+  if (!reader->is_full && take_list (reader, tokens, at, line))
+    return;
+  if (reader->section != IN_METHOD && !tr_line_is_prose (tokens, line, n_tokens (tokens)) && !reader->is_full &&
       take_labelled (reader, tokens, at, line))
     return;
   if (!is_step (reader, tokens, plain, at) && may_be_item (reader, tokens, at, line))
@@ -540,7 +445,7 @@ hold_amount (Reader         *reader,
              const char     *line)
 {
   if (reader->held != NULL || reader->section == IN_METHOD || reader->section == IN_OTHER || n_tokens (tokens) > 12 ||
-      !tr_item_is_bare_amount (tokens, skip_bullets (tokens, FALSE), n_tokens (tokens)))
+      !tr_item_is_bare_amount (tokens, tr_line_skip_bullets (tokens, FALSE), n_tokens (tokens)))
     return FALSE;
   reader->held = g_strdup (line);
   reader->held_number = reader->number;
@@ -551,11 +456,13 @@ static void
 read_one (Reader     *reader,
           const char *line)
 {
-  g_autofree char *with_units = tr_columns_dup_line (&reader->columns, line);
+  g_autofree char *spaced = reader->columns.is_spaced ? tr_columns_dup_spaced (line) : NULL;
+  const char *row = spaced != NULL ? spaced : line;
+  g_autofree char *with_units = tr_columns_dup_line (&reader->columns, row);
   g_autofree char *joined = NULL;
-  g_autoptr (TrTokens) tokens = tr_tokens_new (with_units != NULL ? with_units : line);
+  g_autoptr (TrTokens) tokens = tr_tokens_new (with_units != NULL ? with_units : row);
 
-  if (n_tokens (tokens) == 0 || take_row (reader, tokens, line))
+  if (n_tokens (tokens) == 0 || take_row (reader, tokens, row, line))
     return;
   if (hold_amount (reader, tokens, line))
     return;
@@ -567,7 +474,7 @@ read_one (Reader     *reader,
       joined = g_strdup_printf ("%s %s", held, line);
       both = tr_tokens_new (joined);
       if (n_tokens (tokens) <= 14 && tr_tokens_get (tokens, 0)->type != TR_TOKEN_NUMBER &&
-          tr_item_starts (both, skip_bullets (both, FALSE), n_tokens (both)))
+          tr_item_starts (both, tr_line_skip_bullets (both, FALSE), n_tokens (both)))
         {
           read_tokens (reader, both, joined);
           return;
@@ -584,7 +491,7 @@ read_text_line (Reader     *reader,
 {
   if (*line == '\0')
     return;
-  if (strlen (line) <= MAX_ITEM_BYTES && !(reader->is_full))
+  if (strlen (line) <= TR_LINE_MAX_ITEM_BYTES && !(reader->is_full))
     {
       read_one (reader, line);
       return;
@@ -597,6 +504,19 @@ read_text_line (Reader     *reader,
   tr_recipe_note (reader->recipe, reader->number, line);
 }
 
+/* Without blanks at its ends; an empty first cell of a row of tabs stays. */
+static char *
+dup_stripped (const char *start,
+              gsize       length)
+{
+  char *line = g_strchomp (g_strndup (start, length));
+  gsize n = strspn (line, " \t\v\f"), n_spaces = strspn (line, " ");
+  gboolean is_row = line[n_spaces] == '\t' && strchr (line + n, '\t') != NULL;
+
+  memmove (line, line + (is_row ? n_spaces : n), strlen (line) + 1 - (is_row ? n_spaces : n));
+  return line;
+}
+
 void
 tr_sections_read (TrRecipe   *recipe,
                   const char *text,
@@ -607,7 +527,7 @@ tr_sections_read (TrRecipe   *recipe,
   for (const char *start = text; *start != '\0';)
     {
       gsize length = strcspn (start, "\n\r");
-      g_autofree char *line = g_strstrip (g_strndup (start, length));
+      g_autofree char *line = dup_stripped (start, length);
 
       reader.number++;
       if (is_list && reader.section != IN_INGREDIENTS)

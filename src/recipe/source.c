@@ -97,6 +97,18 @@ convert (const char *bytes,
   return g_convert (bytes, (gssize) length, "UTF-8", from, NULL, NULL, NULL);
 }
 
+/* Every other byte a zero, as English is in two bytes a letter. */
+static gboolean
+looks_like_utf16 (const char *bytes,
+                  gsize       length)
+{
+  gsize n[2] = { 0, 0 };
+
+  for (gsize i = 0; i < MIN (length, 4096); i++)
+    n[i % 2] += bytes[i] == '\0' ? 1 : 0;
+  return MIN (n[0], n[1]) == 0 && MAX (n[0], n[1]) * 10 >= MIN (length, 4096) * 4;
+}
+
 static char *
 dup_utf8 (const char  *bytes,
           gsize        length,
@@ -111,6 +123,12 @@ dup_utf8 (const char  *bytes,
         return text;
       g_free (text);
       return refuse (error, TR_RECIPE_ERROR_NOT_TEXT, "This is not text; expected a recipe as text, a web page or JSON-LD.");
+    }
+  if (looks_like_utf16 (bytes, length) && (text = convert (bytes, length & ~(gsize) 1, bytes[0] == '\0' ? "UTF-16BE" : "UTF-16LE")) != NULL)
+    {
+      if (*text != '\0' && strlen (text) >= length / 4 && !is_binary (text, strlen (text)))
+        return text;
+      g_free (text);
     }
   if (length >= 3 && memcmp (bytes, "\xEF\xBB\xBF", 3) == 0)
     {
