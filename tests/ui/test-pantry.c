@@ -336,6 +336,24 @@ test_pantry_like_another (void)
   page_tear_down (&fixture);
 }
 
+static void
+test_pantry_fits_a_small_screen (void)
+{
+  PageFixture fixture = { 0 };
+  int dpi, width, height;
+
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", 144 * 1024, NULL);
+  page_set_up (&fixture, tr_pantry_page_new, NULL);
+  gtk_widget_measure (GTK_WIDGET (fixture.page), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+  gtk_widget_measure (GTK_WIDGET (fixture.page), GTK_ORIENTATION_VERTICAL, 1024, &height, NULL, NULL, NULL);
+  page_tear_down (&fixture);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", dpi, NULL);
+  g_test_message ("%d × %d", width, height);
+  g_assert_cmpint (width, <=, 1024);
+  g_assert_cmpint (height, <=, 640);   /* the rest is the window's bar */
+}
+
 /* Of 100 g: fat, water, sodium mg. */
 static void
 test_butter_names (void)
@@ -472,6 +490,7 @@ main (int    argc,
   g_test_add_func ("/ui/pantry/allergens-of-its-own", test_pantry_allergens);
   g_test_add_func ("/ui/pantry/is-not-removed-while-used", test_pantry_remove_is_refused_while_used);
   g_test_add_func ("/ui/pantry/like-another", test_pantry_like_another);
+  g_test_add_func ("/ui/pantry/fits-a-small-screen-with-large-text", test_pantry_fits_a_small_screen);
   g_test_add_func ("/ui/pantry/what-may-be-called-butter", test_butter_names);
   UI_ADD ("/ui/pantry/from-a-line", test_pantry_from_a_line);
   UI_ADD ("/ui/pantry/by-hand", test_pantry_by_hand);
