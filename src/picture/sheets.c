@@ -164,6 +164,19 @@ add_number (TrSheetsPlan *plan)
                        plan->number.y + 2 * plan->sheet.em, 0);
 }
 
+/* A sheet that is held may have grown up to there; its size must still be read. */
+static void
+clear_heading (TrSheetsPlan *plan,
+               double        width)
+{
+  double em = plan->sheet.em;
+  TrBox place = { 0, 0, width + 0.4 * em, 1.9 * em }, extents;
+
+  tr_picture_get_extents (plan->sheet.picture, &extents);
+  if (extents.y < place.y + place.height)
+    tr_picture_add_rect (plan->sheet.picture, &place, &plan->sheet.look->paper, TR_PEN_NONE, NULL);
+}
+
 /* "2 sheets", and what size each is. */
 static void
 add_heading (TrSheetsPlan *plan)
@@ -177,8 +190,10 @@ add_heading (TrSheetsPlan *plan)
   g_autofree char *all = g_strdup_printf ("%s · %s", size, rows);
   g_autofree char *shown = NULL;
 
-  x = tr_picture_add_text (plan->sheet.picture, number, 1.5 * em, 700, &look->text, 0, 1.45 * em, 0) + 0.8 * em;
+  x = tr_text_width (look, number, 1.5 * em, 700) + 0.8 * em;
   shown = tr_text_shorten (look, all, em, 400, MAX (em, plan->sheet.width - x));
+  clear_heading (plan, x + tr_text_width (look, shown, em, 400));
+  tr_picture_add_text (plan->sheet.picture, number, 1.5 * em, 700, &look->text, 0, 1.45 * em, 0);
   tr_picture_add_text (plan->sheet.picture, shown, em, 400, &look->dim, x, 1.45 * em, 0);
 }
 
