@@ -21,9 +21,9 @@ struct _TrRecipeFacts
   GtkWidget parent_instance;
 
   /* Children */
-  GtkWidget *grid;
-  GtkWidget *which_label;
-  GtkWidget *which;              /* of the page's recipes; hidden where it has one */
+  GtkWidget *box;
+  GtkWidget *which_fact;         /* hidden where the page has one recipe */
+  GtkWidget *which;
   GtkWidget *title;
   GtkWidget *pieces;
   GtkWidget *kind;
@@ -65,8 +65,7 @@ show_which (TrRecipeFacts *self)
     append_title (titles, i == self->index ? self->recipe->title : g_ptr_array_index (others, i < self->index ? i : i - 1));
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->which), G_LIST_MODEL (titles));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->which), self->index);
-  gtk_widget_set_visible (self->which, others->len > 0);
-  gtk_widget_set_visible (self->which_label, others->len > 0);
+  gtk_widget_set_visible (self->which_fact, others->len > 0);
 }
 
 static char *
@@ -177,21 +176,23 @@ tr_recipe_facts_class_init (TrRecipeFactsClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
+/* Label and control stay together when the line breaks. */
 static GtkWidget *
-add_fact (TrRecipeFacts *self,
-          int            row,
-          const char    *label,
-          GtkWidget     *control)
+add_fact (GtkWidget  *row,
+          const char *label,
+          GtkWidget  *control)
 {
+  GtkWidget *fact = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *words = gtk_label_new_with_mnemonic (label);
 
   gtk_label_set_xalign (GTK_LABEL (words), 0);
   gtk_label_set_mnemonic_widget (GTK_LABEL (words), control);
   tr_name_by_mnemonic (control, label);
-  gtk_grid_attach (GTK_GRID (self->grid), words, 0, row, 1, 1);
-  gtk_grid_attach (GTK_GRID (self->grid), control, 1, row, 1, 1);
+  gtk_box_append (GTK_BOX (fact), words);
+  gtk_box_append (GTK_BOX (fact), control);
+  gtk_widget_insert_before (fact, row, NULL);
 
-  return words;
+  return fact;
 }
 
 static GtkWidget *
@@ -208,36 +209,36 @@ new_kinds (void)
 static void
 build_facts (TrRecipeFacts *self)
 {
+  GtkWidget *row = tr_fields_row_new ();
+
   self->which = gtk_drop_down_new (NULL, NULL);
-  self->which_label = add_fact (self, 0, _("_Which recipe"), self->which);
+  self->which_fact = add_fact (self->box, _("_Which recipe"), self->which);
   self->title = gtk_entry_new ();
   gtk_entry_set_max_length (GTK_ENTRY (self->title), MAX_TITLE_CHARS);
   gtk_widget_set_hexpand (self->title, TRUE);
-  add_fact (self, 1, _("Na_me"), self->title);
+  add_fact (self->box, _("Na_me"), self->title);
   self->pieces = gtk_entry_new ();
   gtk_editable_set_width_chars (GTK_EDITABLE (self->pieces), 6);
-  gtk_widget_set_halign (self->pieces, GTK_ALIGN_START);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->pieces), 8);
   gtk_entry_set_input_purpose (GTK_ENTRY (self->pieces), GTK_INPUT_PURPOSE_DIGITS);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->pieces), _("Not said"));
-  add_fact (self, 2, _("_Pieces"), self->pieces);
+  add_fact (row, _("_Pieces"), self->pieces);
   self->kind = new_kinds ();
-  gtk_widget_set_halign (self->kind, GTK_ALIGN_START);
-  add_fact (self, 4, _("_Kind"), self->kind);
+  add_fact (row, _("_Kind"), self->kind);
+  self->yield = tr_words_label_new ("dim-label");
+  gtk_widget_insert_before (self->yield, row, NULL);
+  gtk_box_append (GTK_BOX (self->box), row);
 }
 
 static void
 tr_recipe_facts_init (TrRecipeFacts *self)
 {
   tr_reader_init_plain (&self->reader, TR_UNITS_METRIC);
-  self->grid = gtk_grid_new ();
-  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 6);
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 18);
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   build_facts (self);
-  self->yield = tr_words_label_new ("dim-label");
   self->remarks = tr_words_label_new ("dim-label");
-  gtk_grid_attach (GTK_GRID (self->grid), self->yield, 1, 3, 1, 1);
-  gtk_grid_attach (GTK_GRID (self->grid), self->remarks, 0, 5, 2, 1);
-  gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (self->box), self->remarks);
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 
   g_signal_connect_swapped (self->which, "notify::selected", G_CALLBACK (which_selected_cb), self);
   g_signal_connect_swapped (self->title, "changed", G_CALLBACK (title_changed_cb), self);

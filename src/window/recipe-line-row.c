@@ -20,7 +20,7 @@
 #include "section.h"
 
 #define MAX_SHOWN_CHARS 600      /* of one line; the rest is kept */
-#define GAP 24
+#define GAP 18
 #define ROW_GAP 6
 
 struct _TrRecipeLineRow
@@ -108,13 +108,22 @@ weigh (const TrRecipeLine *line)
   return grams;
 }
 
+static gboolean
+is_mass (const char *text)
+{
+  TrAmount amount;
+
+  return tr_amount_parse (text, &amount, NULL) && amount.n_parts == 1 && !isnan (tr_unit_grams (amount.parts[0].unit));
+}
+
 static void
 show_weight (TrRecipeLineRow *self)
 {
   double grams = weigh (get_line (self));
   g_autofree char *mass = isnan (grams) ? NULL : tr_words_mass (&self->reader, grams);
 
-  tr_words_label_take (self->weight, mass != NULL ? g_strdup_printf (_("= %s"), mass) : NULL);
+  /* Said once where it is a weight already. */
+  tr_words_label_take (self->weight, mass != NULL && !is_mass (get_line (self)->amount) ? g_strdup_printf (_("= %s"), mass) : NULL);
 }
 
 /* "Line 3: 2 large eggs, understood as Egg, whole, 2 eggs" */
@@ -200,6 +209,10 @@ show (TrRecipeLineRow *self)
   show_weight (self);
   show_why (self);
   show_name (self);
+  if (line->is_in_dough)
+    gtk_widget_remove_css_class (self->text, "dim-label");
+  else
+    gtk_widget_add_css_class (self->text, "dim-label");
   for (GtkWidget *doubt = gtk_widget_get_first_child (self->doubts); doubt != NULL; doubt = gtk_widget_get_next_sibling (doubt))
     tr_recipe_doubt_refresh (TR_RECIPE_DOUBT (doubt));
   self->is_showing = FALSE;
@@ -317,7 +330,7 @@ name_fields (TrRecipeLineRow *self)
   g_autofree char *ingredient = g_strdup_printf (_("Ingredient, line %u"), number);
   g_autofree char *stage = g_strdup_printf (_("Stage, line %u"), number);
   g_autofree char *hydration = g_strdup_printf (_("Hydration of the starter, line %u"), number);
-  g_autofree char *counts = g_strdup_printf (_("In the dough, line %u"), number);
+  g_autofree char *counts = g_strdup_printf (_("Counts, line %u"), number);
 
   tr_name_by_mnemonic (self->amount, amount);
   tr_ingredient_entry_set_name (TR_INGREDIENT_ENTRY (self->ingredient), ingredient);
@@ -364,7 +377,7 @@ build_fields (TrRecipeLineRow *self)
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->hydration), 8);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->hydration), _("Hydration, %"));
   self->stage = add_field (self, new_stages ());
-  self->counts = add_field (self, gtk_check_button_new_with_label (_("In the dough")));
+  self->counts = add_field (self, gtk_check_button_new_with_label (_("Counts")));
 
   g_signal_connect_swapped (self->amount, "changed", G_CALLBACK (amount_changed_cb), self);
   g_signal_connect_swapped (self->ingredient, "committed", G_CALLBACK (ingredient_committed_cb), self);
@@ -403,7 +416,7 @@ static int
 get_text_width (TrRecipeLineRow *self,
                 int              width)
 {
-  int text = width * 3 / 10;
+  int text = width / 4;
 
   if (width < measure_width (self->ingredient, FALSE) * 5 / 2 || text < measure_width (self->text, TRUE)
       || width - text - GAP < measure_width (self->understood, TRUE))
@@ -518,6 +531,7 @@ tr_recipe_line_row_init (TrRecipeLineRow *self)
   gtk_label_set_wrap (GTK_LABEL (self->text), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (self->text), PANGO_WRAP_WORD_CHAR);
   gtk_label_set_max_width_chars (GTK_LABEL (self->text), 40);
+  gtk_widget_set_margin_top (self->text, 6);   /* level with what stands in the fields */
   gtk_widget_set_parent (self->text, GTK_WIDGET (self));
 
   self->understood = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);

@@ -45,7 +45,14 @@ is_regular (GFile         *file,
   g_autoptr (GFileInfo) info = g_file_query_info (file, G_FILE_ATTRIBUTE_STANDARD_TYPE, G_FILE_QUERY_INFO_NONE, cancellable, error);
 
   if (info == NULL)
-    return FALSE;
+    {
+      if (error != NULL && g_error_matches (*error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
+        {
+          g_clear_error (error);
+          g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("it is not there any more."));
+        }
+      return FALSE;
+    }
   if (g_file_info_get_file_type (info) == G_FILE_TYPE_REGULAR)
     return TRUE;
   g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_REGULAR_FILE, _("it is not a file."));

@@ -37,7 +37,6 @@ struct _TrRecipeReview
   TrRecipeFacts *facts;
   GtkWidget *share;
   GtkWidget *rows;
-  GtkWidget *more;               /* lines that are not shown */
   GtkWidget *expander;
   GtkWidget *notes;
   GtkWidget *add;
@@ -138,17 +137,11 @@ add_row (TrRecipeReview *self)
   gtk_box_append (GTK_BOX (self->rows), row);
 }
 
-static guint
-count_wanted_rows (TrRecipeReview *self)
-{
-  return MIN (self->recipe->lines->len, TR_MAX_LINES);
-}
-
 static gboolean
 add_rows_cb (gpointer data)
 {
   TrRecipeReview *self = data;
-  guint n_wanted = count_wanted_rows (self);
+  guint n_wanted = self->recipe->lines->len;
 
   for (guint i = 0; i < ROWS_AT_ONCE && self->n_rows < n_wanted; i++)
     add_row (self);
@@ -157,16 +150,6 @@ add_rows_cb (gpointer data)
   self->rows_idle = 0;
 
   return G_SOURCE_REMOVE;
-}
-
-static void
-show_more (TrRecipeReview *self)
-{
-  guint n_lines = self->recipe->lines->len, n_shown = count_wanted_rows (self);
-
-  tr_words_label_take (self->more, n_lines <= n_shown ? NULL
-                       : g_strdup_printf (_("A dough holds %u lines; this has %u. Only the first %u are shown: leave out of the text what is not of the dough."),
-                                          TR_MAX_LINES, n_lines, n_shown));
 }
 
 /* Notes ********************************************************************/
@@ -216,7 +199,6 @@ set_recipe (TrRecipeReview *self,
 
   tr_recipe_facts_set_recipe (self->facts, recipe, self->index);
   show_share (self);
-  show_more (self);
   show_notes (self);
   self->rows_idle = g_idle_add (add_rows_cb, self);
 }
@@ -403,6 +385,14 @@ tr_recipe_review_get_recipe (TrRecipeReview *self)
   return self->recipe;
 }
 
+const char *
+tr_recipe_review_get_status (TrRecipeReview *self)
+{
+  g_return_val_if_fail (TR_IS_RECIPE_REVIEW (self), NULL);
+
+  return gtk_widget_get_visible (self->status) ? gtk_label_get_text (GTK_LABEL (self->status)) : NULL;
+}
+
 void
 tr_recipe_review_show_error (TrRecipeReview *self,
                              const char     *sentence)
@@ -533,10 +523,8 @@ build_body (TrRecipeReview *self,
   lines = tr_column_add_section (self->body, _("Line by line"));
   self->share = tr_words_label_new (NULL);
   self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  self->more = tr_words_label_new ("error");
   gtk_box_append (GTK_BOX (lines), self->share);
   gtk_box_append (GTK_BOX (lines), self->rows);
-  gtk_box_append (GTK_BOX (lines), self->more);
 
   self->expander = gtk_expander_new (NULL);
   self->notes = gtk_label_new ("");
@@ -583,7 +571,7 @@ tr_recipe_review_init (TrRecipeReview *self)
   gtk_window_set_child (GTK_WINDOW (self), box);
   gtk_window_set_titlebar (GTK_WINDOW (self), gtk_header_bar_new ());
   gtk_window_set_title (GTK_WINDOW (self), _("Read a recipe"));
-  gtk_window_set_default_size (GTK_WINDOW (self), 900, 680);
+  gtk_window_set_default_size (GTK_WINDOW (self), 940, 700);
   gtk_widget_add_controller (GTK_WIDGET (self), tr_actions_new_close_key ());
   accept_drops (self);
   show_ways (self);

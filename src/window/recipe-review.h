@@ -39,6 +39,8 @@ gboolean        tr_recipe_review_is_empty   (TrRecipeReview *self);
 gboolean        tr_recipe_review_is_reading (TrRecipeReview *self);
 /* NULL: none was understood. */
 const TrRecipe *tr_recipe_review_get_recipe (TrRecipeReview *self);
+/* What it says about the reading; NULL: nothing. */
+const char     *tr_recipe_review_get_status (TrRecipeReview *self);
 /* Says what could not be done with it. */
 void            tr_recipe_review_show_error (TrRecipeReview *self,
                                              const char     *sentence);
