@@ -204,9 +204,35 @@ static void
 judge_region (TrRecipe *recipe)
 {
   if (sounds_like (recipe, TR_WORD_REGION))
-    offer_region (recipe, TR_UNIT_CUP, 1, tr_unit_id (TR_UNIT_CUP_METRIC), "A US cup of 237 ml is taken; a metric cup has 250 ml.");
+    {
+      offer_region (recipe, TR_UNIT_CUP, 1, tr_unit_id (TR_UNIT_CUP_METRIC), "A US cup of 237 ml is taken; a metric cup has 250 ml.");
+      offer_region (recipe, TR_UNIT_FLOZ, 28.4130625, "ml", "A US fluid ounce of 29.6 ml is taken; a British one has 28.4 ml.");
+    }
   if (sounds_like (recipe, TR_WORD_TABLESPOON_REGION))
     offer_region (recipe, TR_UNIT_TBSP, 20, "ml", "A tablespoon of 15 ml is taken; an Australian one has 20 ml.");
+}
+
+/* What the amounts cannot be worked out from. */
+static void
+judge_anchor (TrRecipe *recipe)
+{
+  guint n_percents = 0, n_others = 0, n_flours = 0;
+
+  for (guint i = 0; i < recipe->lines->len; i++)
+    {
+      const TrRecipeLine *line = recipe->lines->pdata[i];
+
+      if (!line->is_in_dough)
+        continue;
+      n_flours += tr_recipe_line_get_role (line) == TR_ROLE_FLOUR || tr_recipe_line_get_role (line) == TR_ROLE_STARTER ? 1 : 0;
+      n_percents += is_percent (line) ? 1 : 0;
+      n_others += isfinite (tr_recipe_line_weigh (line)) ? 1 : 0;
+    }
+  if (n_flours == 0)
+    g_ptr_array_add (recipe->remarks, g_strdup (n_percents > 0 ? "No flour is understood, and the percents are of the flour: nothing says how much they are."
+                                                : "No flour is understood; nothing can be said in per cent of it."));
+  else if (n_percents > 0 && n_others == 0)
+    g_ptr_array_add (recipe->remarks, g_strdup ("All amounts are percents of the flour and no weight is written: give the batch a weight."));
 }
 
 void
@@ -217,4 +243,5 @@ tr_recipe_judge (TrRecipe *recipe)
   flag_lone_percents (recipe);
   judge_percents (recipe);
   judge_region (recipe);
+  judge_anchor (recipe);
 }

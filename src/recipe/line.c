@@ -28,7 +28,7 @@ tr_line_skip_bullets (const TrTokens *tokens,
   guint at = 0;
 
   while (at < tokens->tokens->len && tr_tokens_get (tokens, at)->type == TR_TOKEN_SIGN &&
-         strchr ("*-+#>_?|[]", tr_tokens_get (tokens, at)->sign) != NULL && tr_tokens_get (tokens, at)->sign != '\0')
+         strchr ("*-+#>_?|[]=", tr_tokens_get (tokens, at)->sign) != NULL && tr_tokens_get (tokens, at)->sign != '\0')
     at++;
   if (at > 0 && tr_tokens_is_sign (tokens, at - 1, '[') && tr_line_has_word (tokens, at, tokens->tokens->len, "x") &&
       tr_tokens_is_sign (tokens, at + 1, ']'))
@@ -48,7 +48,7 @@ tr_line_skip_end (const TrTokens *tokens,
   guint end = tokens->tokens->len;
 
   while (end > at && tr_tokens_get (tokens, end - 1)->type == TR_TOKEN_SIGN &&
-         strchr (":.*#_-=|", tr_tokens_get (tokens, end - 1)->sign) != NULL)
+         strchr (":.*#_-=|]", tr_tokens_get (tokens, end - 1)->sign) != NULL)
     end--;
   return end;
 }

@@ -95,7 +95,8 @@ read_leading (TrPhrase *item,
   return next;
 }
 
-/* "(dough)", "(turns)": where it goes. "(block)" may be how it is sold. */
+/* "(dough)", "(turns)": where it goes. "(block)" may be how it is sold, and
+ * "old dough (pâte fermentée)" is the same thing twice. */
 static const TrWordEntry *
 find_place (const TrPhrase *item,
             guint           at)
@@ -103,9 +104,13 @@ find_place (const TrPhrase *item,
   guint next;
   const TrWordEntry *stage = tr_words_match (TR_WORD_STAGE, item->tokens, at + 1, item->end, &next);
 
-  if (stage == NULL || !tr_tokens_is_sign (item->tokens, next, ')') || g_str_equal (stage->phrase, "block") ||
-      g_str_equal (stage->phrase, "slab"))
+  static const char *const things[] = { "block", "slab", "pate fermentee", "old dough", "levain", "starter" };
+
+  if (stage == NULL || !tr_tokens_is_sign (item->tokens, next, ')'))
     return item->place;
+  for (gsize i = 0; i < G_N_ELEMENTS (things); i++)
+    if (g_str_equal (stage->phrase, things[i]))
+      return item->place;
   return stage;
 }
 
@@ -223,7 +228,8 @@ starts_extra (const TrPhrase *item,
     return has_joint || next + 1 >= item->end || tr_words_has (TR_WORD_STOP, item->tokens, next + 1, item->end) ||
            tr_tokens_is_sign (item->tokens, next + 1, ')');
   return has_joint && tr_measure_read (item->tokens, next, item->end, &next, &measure) &&
-         (measure.kind == TR_MEASURE_VAGUE || tr_words_has (TR_WORD_PURPOSE, item->tokens, next, item->end));
+         (measure.kind == TR_MEASURE_VAGUE || tr_phrase_is_word (item, next, "for") ||
+          tr_words_has (TR_WORD_PURPOSE, item->tokens, next, item->end));
 }
 
 static void
@@ -386,6 +392,9 @@ tr_item_starts (const TrTokens *tokens,
              tr_measure_read_group (tokens, skip_joint (tokens, next, end), end, &after, &measure, &ignored))
         next = after;
       if (measure.kind == TR_MEASURE_BARE && tr_tokens_get (tokens, at)->type != TR_TOKEN_NUMBER)
+        return FALSE;
+      /* "plus 10 g for the yeast" is no yeast */
+      if (next < end && strcmp (tr_tokens_get (tokens, next)->word, "for") == 0 && !is_egg (measure.counts))
         return FALSE;
       after = name_end (tokens, next, end);
       return is_egg (measure.counts) ||

@@ -31,11 +31,14 @@ read_count (const TrTokens *tokens,
         continue;
       if (measure.is_bad || measure.kind < TR_MEASURE_COUNT || measure.kind == TR_MEASURE_PERCENT ||
           measure.kind == TR_MEASURE_VAGUE || !(measure.number >= 1) || measure.number > 10000)
-        return FALSE;
+        {
+          at = next - 1;
+          continue;
+        }
       *is_serving = tr_words_has (TR_WORD_SERVING, tokens, next, end);
       *is_piece = next < end && tr_tokens_get (tokens, next)->type == TR_TOKEN_WORD;
       if (tr_words_has (TR_WORD_NOT_PIECE, tokens, next, end) && !*is_serving)
-        return FALSE;
+        continue;
       *count = measure.number;
       *is_mean = measure.is_range;
       return TRUE;
