@@ -17,7 +17,7 @@ static const char *const place_ids[] = { "fridge", "freezer", "room" };
 static const char *const on_ids[] = { "board", "rack" };
 static const char *const shape_ids[] = { "triangle", "right-triangle", "rectangle", "square", "round", "slices" };
 static const char *const part_ids[] = { "water", "fat", "protein", "carbohydrate", "fibre", "sugars", "ash", "sodium_mg" };
-static const char *const log_list_ids[] = { "mixes", "rests", "sizes", "cuts", "pieces" };
+static const char *const log_list_ids[] = { "rests", "sizes", "cuts", "pieces" };
 static const char *const step_ids[] = {
   "preferment-mix", "ripen", "mix", "bulk", "chill", "fat-block", "lock-in", "turn",
   "rest", "roll-out", "cut", "shape", "proof", "finish", "bake", "cool"

@@ -309,14 +309,55 @@ tr_method_free (TrMethod *method)
   g_free (method);
 }
 
+TrMix *
+tr_mix_new (void)
+{
+  TrMix *mix = g_new0 (TrMix, 1);
+
+  mix->dough_c = mix->flour_c = mix->room_c = mix->liquid_c = mix->preferment_c = NAN;
+
+  return mix;
+}
+
+TrMix *
+tr_mix_copy (const TrMix *mix)
+{
+  TrMix *copy = g_new (TrMix, 1);
+
+  *copy = *mix;
+  copy->at = g_strdup (mix->at);
+  copy->extra = g_strdup (mix->extra);
+
+  return copy;
+}
+
+void
+tr_mix_free (TrMix *mix)
+{
+  if (mix == NULL)
+    return;
+
+  g_free (mix->at);
+  g_free (mix->extra);
+  g_free (mix);
+}
+
 TrLog *
 tr_log_new (void)
 {
   TrLog *log = g_new0 (TrLog, 1);
 
+  log->mixes = g_ptr_array_new_with_free_func ((GDestroyNotify) tr_mix_free);
   log->notes = g_strdup ("");
 
   return log;
+}
+
+static gpointer
+copy_mix (gconstpointer mix,
+          gpointer      data G_GNUC_UNUSED)
+{
+  return tr_mix_copy (mix);
 }
 
 TrLog *
@@ -324,6 +365,8 @@ tr_log_copy (const TrLog *log)
 {
   TrLog *copy = g_new0 (TrLog, 1);
 
+  copy->mixes = g_ptr_array_copy (log->mixes, (GCopyFunc) copy_mix, NULL);
+  g_ptr_array_set_free_func (copy->mixes, (GDestroyNotify) tr_mix_free);
   for (guint i = 0; i < TR_N_LOGS; i++)
     copy->lists[i] = g_strdup (log->lists[i]);
   copy->notes = g_strdup (log->notes);
@@ -340,6 +383,7 @@ tr_log_free (TrLog *log)
 
   for (guint i = 0; i < TR_N_LOGS; i++)
     g_free (log->lists[i]);
+  g_ptr_array_unref (log->mixes);
   g_free (log->notes);
   g_free (log->extra);
   g_free (log);

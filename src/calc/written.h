@@ -156,10 +156,19 @@ typedef struct {
   char *extra;
 } TrMethod;
 
+/* What was measured at a mix; NaN: not written. The temperature of the liquid is
+ * that of everything poured together. */
+typedef struct {
+  char *at;                      /* local date, or as the baker wrote it; NULL: not written */
+  double dough_c, flour_c, room_c, liquid_c, preferment_c;
+  char *extra;
+} TrMix;
+
 /* Kept as they stand in the file: the text of each JSON array ("[]"), checked
  * to be an array of objects. */
-typedef enum { TR_LOG_MIXES, TR_LOG_RESTS, TR_LOG_SIZES, TR_LOG_CUTS, TR_LOG_PIECES, TR_N_LOGS } TrLogList;
+typedef enum { TR_LOG_RESTS, TR_LOG_SIZES, TR_LOG_CUTS, TR_LOG_PIECES, TR_N_LOGS } TrLogList;
 typedef struct {
+  GPtrArray *mixes;              /* TrMix, the last at the end */
   char *lists[TR_N_LOGS];        /* NULL: empty */
   char *notes;
   char *extra;
@@ -325,6 +334,9 @@ void             tr_step_free            (TrStep *step);
 TrMethod        *tr_method_new           (void);
 TrMethod        *tr_method_copy          (const TrMethod *method);
 void             tr_method_free          (TrMethod *method);
+TrMix           *tr_mix_new              (void);
+TrMix           *tr_mix_copy             (const TrMix *mix);
+void             tr_mix_free             (TrMix *mix);
 TrLog           *tr_log_new              (void);
 TrLog           *tr_log_copy             (const TrLog *log);
 void             tr_log_free             (TrLog *log);
@@ -365,6 +377,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrTurn, tr_turn_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrCut, tr_cut_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrStep, tr_step_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrMethod, tr_method_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrMix, tr_mix_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrLog, tr_log_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrPrediction, tr_prediction_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrPlan, tr_plan_free)

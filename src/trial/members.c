@@ -339,9 +339,21 @@ static const TrObject method_object =
   OBJECT (method_members, TrMethod, extra, .create = (gpointer (*) (void)) tr_method_new,
           .free = (GDestroyNotify) tr_method_free);
 
+static const TrMember mix_members[] = {
+  MEMBER ("at", TEXT, TrMix, at, NULLABLE),
+  MEMBER ("dough_c", NUMBER, TrMix, dough_c, RANGE (TEMPERATURE), NULLABLE),
+  MEMBER ("flour_c", NUMBER, TrMix, flour_c, RANGE (TEMPERATURE), NULLABLE),
+  MEMBER ("room_c", NUMBER, TrMix, room_c, RANGE (TEMPERATURE), NULLABLE),
+  MEMBER ("liquid_c", NUMBER, TrMix, liquid_c, RANGE (TEMPERATURE), NULLABLE),
+  MEMBER ("preferment_c", NUMBER, TrMix, preferment_c, RANGE (TEMPERATURE), NULLABLE),
+};
+static const TrObject mix_object =
+  OBJECT (mix_members, TrMix, extra, .is_inline = TRUE, .create = (gpointer (*) (void)) tr_mix_new,
+          .free = (GDestroyNotify) tr_mix_free);
+
 #define LOG(name, list) MEMBER (name, OPAQUE, TrLog, lists[list], .flags = TR_MEMBER_OF_OBJECTS)
 static const TrMember log_members[] = {
-  LOG ("mixes", TR_LOG_MIXES),
+  MEMBER ("mixes", LIST, TrLog, mixes, .object = &mix_object),
   LOG ("rests", TR_LOG_RESTS),
   LOG ("sizes", TR_LOG_SIZES),
   LOG ("cuts", TR_LOG_CUTS),

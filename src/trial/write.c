@@ -357,22 +357,23 @@ write_value (Writer         *writer,
     }
 }
 
-/* Objects with kept lists (log, plan) stand on one line as long as those are empty. */
+/* Objects with kept lists (log, plan) stand on one line as long as their lists are empty. */
 static gboolean
 is_on_one_line (const TrObject *type,
                 gconstpointer   object)
 {
-  gboolean has_opaque = FALSE;
+  gboolean has_opaque = FALSE, has_entries = FALSE;
 
   for (guint i = 0; i < type->n_members; i++)
     if (type->members[i].type == TR_MEMBER_OPAQUE)
       {
         has_opaque = TRUE;
-        if (*TR_AT_CONST (object, &type->members[i], char *) != NULL)
-          return FALSE;
+        has_entries |= *TR_AT_CONST (object, &type->members[i], char *) != NULL;
       }
+    else if (type->members[i].type == TR_MEMBER_LIST)
+      has_entries |= (*TR_AT_CONST (object, &type->members[i], GPtrArray *))->len > 0;
 
-  return type->is_inline || has_opaque;
+  return type->is_inline || (has_opaque && !has_entries);
 }
 
 static void

@@ -14,6 +14,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "last-mix.h"
 #include "section.h"
 
 /* Minutes, at most, temperature, humidity. */
@@ -29,6 +30,7 @@ struct _TrMethodPage
   GtkWidget *scroller;
   GtkWidget *titles[N_COLUMNS];  /* of step_members */
   GtkWidget *water;
+  GtkWidget *last_mix;
 };
 
 G_DEFINE_FINAL_TYPE (TrMethodPage, tr_method_page, TR_TYPE_PAGE)
@@ -269,6 +271,7 @@ tr_method_page_refresh (TrPage *page)
     show_title (self->titles[i], &step_members[i], tr_page_get_reader (page));
   gtk_widget_set_visible (self->scroller, tr_page_get_dough (page) != NULL);
   show_water (self);
+  tr_last_mix_refresh (TR_LAST_MIX (self->last_mix));
   tr_fields_refresh (self->scroller);
 }
 
@@ -276,7 +279,7 @@ static gboolean
 tr_method_page_go_to (TrPage     *page,
                       const char *pointer)
 {
-  return g_str_has_prefix (pointer, "/method") && tr_fields_go_to (TR_METHOD_PAGE (page)->scroller, pointer);
+  return (g_str_has_prefix (pointer, "/method") || g_str_has_prefix (pointer, "/log/mixes")) && tr_fields_go_to (TR_METHOD_PAGE (page)->scroller, pointer);
 }
 
 static GtkWidget *
@@ -365,6 +368,9 @@ tr_method_page_init (TrMethodPage *self)
   self->water = tr_words_label_new ("heading");
   gtk_box_append (GTK_BOX (section), self->water);
   gtk_box_append (GTK_BOX (section), tr_form_new (temperature_members, G_N_ELEMENTS (temperature_members)));
+  section = tr_column_add_section (column, _("Last mix"));
+  self->last_mix = tr_last_mix_new ();
+  gtk_box_append (GTK_BOX (section), self->last_mix);
   tr_page_set_child (TR_PAGE (self), self->scroller);
 }
 

@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../words/content.h"
 #include "lines.h"
 
 /* `group`: what it is called in the formula until the baker says otherwise. */
@@ -37,7 +38,8 @@ tell (TrPage           *page,
       const char       *group)
 {
   /* Translators: a preferment, and what is usual for it. */
-  g_autofree char *told = g_strdup_printf (_("Taken out of the dough; the totals stay. %s: %s."), group, _(preferments[kind].usual));
+  g_autofree char *name = tr_words_preferment (group);
+  g_autofree char *told = g_strdup_printf (_("Taken out of the dough; the totals stay. %s: %s."), name, _(preferments[kind].usual));
 
   gtk_widget_activate_action (GTK_WIDGET (page), "win.told", "s", told);
 }

@@ -108,8 +108,8 @@ const char sample_text[] =
 "      },\n"
 "      \"log\": {\n"
 "        \"mixes\": [\n"
-"          {\"at\":\"06:10\",\"minutes\":11.5},\n"
-"          {\"at\":\"06:30\",\"who\":{\"name\":\"B, \\\"the\\\" baker\"}}\n"
+"          { \"at\": \"06:10\", \"minutes\": 11.5 },\n"
+"          { \"at\": \"06:30\", \"who\": {\"name\":\"B, \\\"the\\\" baker\"} }\n"
 "        ],\n"
 "        \"rests\": [],\n"
 "        \"sizes\": [],\n"
@@ -376,6 +376,23 @@ random_cut (void)
   return cut;
 }
 
+static TrMix *
+random_mix (void)
+{
+  TrMix *mix = tr_mix_new ();
+
+  if (chance (2))
+    tr_set_text (&mix->at, "2027-05-03");
+  mix->dough_c = maybe (-20, 60);
+  mix->flour_c = maybe (-20, 60);
+  mix->room_c = maybe (-20, 60);
+  mix->liquid_c = maybe (-20, 60);
+  mix->preferment_c = maybe (-20, 60);
+  set_extra (&mix->extra);
+
+  return mix;
+}
+
 static void
 randomise_method (TrMethod *method)
 {
@@ -420,6 +437,8 @@ random_dough (const TrTrial *trial)
     g_ptr_array_add (dough->turns, random_turn ());
   dough->cut = chance (2) ? random_cut () : NULL;
   randomise_method (dough->method);
+  for (int n = pick (3); n > 0; n--)
+    g_ptr_array_add (dough->log->mixes, random_mix ());
   if (chance (3))
     tr_set_text (&dough->log->lists[pick (TR_N_LOGS)], "[{\"at\":\"06:10\"},{\"n\":[1,{\"a\":\"],}\"}]}]");
   set_extra (&dough->log->extra);

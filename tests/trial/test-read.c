@@ -183,7 +183,7 @@ static const Refusal refusals[] = {
     "At /doughs/0/method/steps/1/rh_percent expected a number from 0 to 100 or null, found 140." },
   { "friction-of-nothing", "\"friction_n\": 3.5", "\"friction_n\": 0",
     "At /doughs/1/method/friction_n expected a number from 1 to 10, found 0." },
-  { "log-entry-a-text", "{\"at\":\"06:10\",\"minutes\":11.5}", "\"06:10\"",
+  { "log-entry-a-text", "{ \"at\": \"06:10\", \"minutes\": 11.5 }", "\"06:10\"",
     "At /doughs/0/log/mixes/0 expected an object, found \"06:10\"." },
   { "log-list-an-object", "\"rests\": [],\n        \"sizes\"", "\"rests\": {},\n        \"sizes\"",
     "At /doughs/0/log/rests expected a list of objects, found {}." },
