@@ -382,6 +382,23 @@ closed_cb (GtkWidget *popover)
   g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, leave_row, g_object_ref (popover), g_object_unref);
 }
 
+/* Not within the action: the menu that was pressed takes its grab along when it closes. */
+static gboolean
+pop_up (gpointer data)
+{
+  TrSwapPopover *self = data;
+  GtkListBoxRow *chosen = gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list));
+
+  if (gtk_widget_get_parent (GTK_WIDGET (self)) == NULL)
+    return G_SOURCE_REMOVE;
+
+  gtk_popover_popup (GTK_POPOVER (self));
+  if (chosen != NULL)
+    gtk_widget_grab_focus (GTK_WIDGET (chosen));
+
+  return G_SOURCE_REMOVE;
+}
+
 void
 tr_swap_popover_open (GtkWidget *row,
                       guint      line,
@@ -401,9 +418,5 @@ tr_swap_popover_open (GtkWidget *row,
                                    (int) bounds.origin.x, (int) bounds.origin.y,
                                    (int) bounds.size.width, (int) bounds.size.height });
   fill (self);
-  gtk_popover_popup (GTK_POPOVER (self));
-
-  GtkListBoxRow *chosen = gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list));
-  if (chosen != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (chosen));
+  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, pop_up, g_object_ref (self), g_object_unref);
 }
