@@ -12,7 +12,10 @@
 #include "hand.h"
 #include "page-fixture.h"
 #include "window/figure-table.h"
+#include "window/last-mix.h"
 #include "window/line-list.h"
+
+#define NO_BREAK "\302\240"
 
 static TrFigureTable *
 get_table (PageFixture *fixture,
@@ -177,6 +180,42 @@ test_poolish_is_taken_out_of_the_dough (void)
   page_tear_down (&fixture);
 }
 
+/* Typed as measured: 3 × 24.5 - 20 - 21 - 12 = 20.5; the second dough has neither preferment nor starter. */
+static void
+test_friction_of_the_last_mix (void)
+{
+  PageFixture fixture;
+  double friction_c;
+
+  page_set_up (&fixture, tr_method_page_new, "d2");
+
+  GtkWidget *last_mix = ui_find_type (GTK_WIDGET (fixture.page), TR_TYPE_LAST_MIX);
+  GtkWidget *use;
+
+  friction_c = tr_page_get_dough (fixture.page)->method->friction_c;
+  g_assert_null (ui_find (last_mix, GTK_TYPE_BUTTON, "Use friction 20.5" NO_BREAK "°C"));
+  page_type (&fixture, "/log/mixes/0/dough_c", "24.5");
+  page_leave (&fixture);
+  page_assert_value (&fixture, "/log/mixes/0/dough_c", "24.5");
+  page_type (&fixture, "/log/mixes/0/flour_c", "20");
+  page_type (&fixture, "/log/mixes/0/room_c", "21");
+  page_type (&fixture, "/log/mixes/0/liquid_c", "12");
+  page_leave (&fixture);
+  ui_settle ();
+
+  use = ui_find (last_mix, GTK_TYPE_BUTTON, "Use friction 20.5" NO_BREAK "°C");
+  g_assert_nonnull (use);
+  g_assert_true (gtk_widget_get_visible (use));
+  g_signal_emit_by_name (use, "clicked");
+  ui_settle ();
+  page_assert_value (&fixture, "/method/friction_c", "20.5");
+  page_assert_value (&fixture, "/method/friction_n", "3");
+  g_assert_false (gtk_widget_get_visible (use));
+  tr_document_undo (fixture.document);
+  g_assert_cmpfloat (tr_page_get_dough (fixture.page)->method->friction_c, ==, friction_c);
+  page_tear_down (&fixture);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -187,6 +226,7 @@ main (int   argc,
   g_test_add_func ("/total/every-sum-is-of-what-is-read", test_every_sum_is_of_what_is_read);
   g_test_add_func ("/total/it-follows-the-formula", test_it_follows_the_formula);
   g_test_add_func ("/total/copies-a-table-for-a-spreadsheet", test_copies_a_table_for_a_spreadsheet);
+  g_test_add_func ("/total/friction-of-the-last-mix", test_friction_of_the_last_mix);
   g_test_add_func ("/total/a-preferment-is-taken-out-of-the-dough", test_poolish_is_taken_out_of_the_dough);
 
   return ui_run ();
