@@ -34,6 +34,11 @@ char *
 tr_columns_dup_cell (const TrColumn *column,
                      const char     *cell)
 {
+  const char *dot = strchr (cell, '.');
+
+  /* "1.200" of kilograms is no thousand */
+  if (column->unit != NULL && strcmp (column->unit, "kg") == 0 && is_number_cell (cell) && dot != NULL && strlen (dot) == 4 && strchr (cell, ',') == NULL)
+    return g_strdup_printf ("%s0 kg", cell);
   return column->unit != NULL && is_number_cell (cell) ? g_strdup_printf ("%s %s", cell, column->unit) : g_strdup (cell);
 }
 

@@ -565,7 +565,7 @@ tr_measure_read_group (const TrTokens *tokens,
     return FALSE;
   while (read_beside (tokens, *next, end, &after, &other))
     {
-      *disagrees |= tr_measure_masses_disagree (measure, &other);
+      *disagrees |= other.is_bad || tr_measure_masses_disagree (measure, &other);
       if (tr_measure_is_better (&other, measure))
         {
           other.size = NULL;
