@@ -370,14 +370,14 @@ build_fields (TrRecipeLineRow *self)
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->amount), _("Amount"));
   tr_entry_set_tabular (GTK_ENTRY (self->amount));
   self->ingredient = add_field (self, tr_ingredient_entry_new ());
-  self->weight = add_field (self, tr_words_label_new ("dim-label"));
-  gtk_label_set_wrap (GTK_LABEL (self->weight), FALSE);
   self->hydration = add_field (self, gtk_entry_new ());
   gtk_editable_set_width_chars (GTK_EDITABLE (self->hydration), 5);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->hydration), 8);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->hydration), _("Hydration, %"));
   self->stage = add_field (self, new_stages ());
   self->counts = add_field (self, gtk_check_button_new_with_label (_("Counts")));
+  self->weight = add_field (self, tr_words_label_new ("dim-label"));
+  gtk_label_set_wrap (GTK_LABEL (self->weight), FALSE);
 
   g_signal_connect_swapped (self->amount, "changed", G_CALLBACK (amount_changed_cb), self);
   g_signal_connect_swapped (self->ingredient, "committed", G_CALLBACK (ingredient_committed_cb), self);

@@ -225,18 +225,11 @@ file_chosen_cb (GObject      *source,
 static void
 open_clicked_cb (TrRecipeSource *self)
 {
-  GtkFileFilter *filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _("Texts and web pages"));
-  gtk_file_filter_add_mime_type (filter, "text/*");
-  gtk_file_filter_add_mime_type (filter, "application/json");
-  gtk_file_filter_add_mime_type (filter, "application/ld+json");
-  gtk_file_filter_add_mime_type (filter, "application/xhtml+xml");
   g_set_object (&self->cancellable, NULL);
   self->cancellable = g_cancellable_new ();
-  tr_compat_open_file_async (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), _("Read a recipe"), filter,
+  /* Whatever it is called: what is in it tells. */
+  tr_compat_open_file_async (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), _("Read a recipe"), NULL,
                              self->cancellable, file_chosen_cb, g_object_ref (self));
-  g_object_unref (filter);
 }
 
 static void

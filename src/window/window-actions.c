@@ -52,19 +52,14 @@ open_uri_cb (GtkWidget  *widget,
 }
 
 static void
-read_recipe_cb (GtkWidget  *widget,
-                const char *name,
-                GVariant   *parameter)
+recipe_cb (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
 {
-  tr_window_read_recipe (TR_WINDOW (widget));
-}
-
-static void
-paste_recipe_cb (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *parameter)
-{
-  tr_window_paste_recipe (TR_WINDOW (widget));
+  if (g_str_equal (name, "win.paste-recipe"))
+    tr_window_paste_recipe (TR_WINDOW (widget));
+  else
+    tr_window_read_recipe (TR_WINDOW (widget));
 }
 
 static void
@@ -419,8 +414,8 @@ static const TrAction actions[] = {
   { "win.new", "<Control>n", N_("New trial"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, new_trial_cb },
   { "win.open", "<Control>o", N_("Open…"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, open_cb },
   { "win.open-demo", NULL, N_("Open the demo"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, open_demo_cb },
-  { "win.read-recipe", "<Control>r", N_("Read a recipe…"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, read_recipe_cb },
-  { "win.paste-recipe", "<Control><Shift>v", N_("Paste a recipe"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, paste_recipe_cb },
+  { "win.read-recipe", "<Control>r", N_("Read a recipe…"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, recipe_cb },
+  { "win.paste-recipe", "<Control><Shift>v", N_("Paste a recipe"), TR_MENU_FILE, TR_KEYS_EVERYWHERE, recipe_cb },
   { "win.save", "<Control>s", N_("Save"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_cb },
   { "win.save-as", "<Control><Shift>s", N_("Save as…"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_as_cb },
   { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, undo_cb },

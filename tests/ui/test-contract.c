@@ -23,6 +23,7 @@
 #include "window/preferences-window.h"
 #include "window/print-dialog.h"
 #include "window/print-preview.h"
+#include "window/recipe-review.h"
 
 /* Made for real **************************************************************/
 
@@ -89,6 +90,21 @@ make_print_dialog (void)
   return tr_print_dialog_new (NULL, tr_document_get_figures (document), 1, &reader, TR_PAPER_LETTER, "Demo");
 }
 
+/* Gone before its answer is there. */
+static gpointer
+make_recipe_review (void)
+{
+  TrReader reader;
+
+  tr_reader_init_plain (&reader, TR_UNITS_US);
+
+  GtkWidget *review = tr_recipe_review_new (NULL, &reader);
+
+  tr_recipe_review_read_text (TR_RECIPE_REVIEW (review), "500 g bread flour\n250 g butter\n");
+
+  return review;
+}
+
 static gpointer
 make_preferences_window (void)
 {
@@ -136,6 +152,7 @@ static const struct { const char *type; gpointer (*make) (void); } makers[] = {
   { "TrPreferencesWindow", make_preferences_window },
   { "TrPrintDialog", make_print_dialog },
   { "TrPrintPreview", make_print_preview },
+  { "TrRecipeReview", make_recipe_review },
 };
 
 /* Properties whose values only some can be. */
