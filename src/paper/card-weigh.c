@@ -524,7 +524,8 @@ tr_card_weigh_blocks (const TrCard *card,
   add_division (&weigh);
   add_finish (&weigh);
   add_little_note (&weigh);
-  add_effective (&weigh);
+  if (card->has_effective)
+    add_effective (&weigh);
   add_steps (&weigh);
   g_free (weigh.rounded);
   return weigh.blocks;

@@ -34,7 +34,7 @@
 #define EM_STEP 0.2
 #define N_STEPS 18
 #define FLOWING_EM 8.6
-#define TOTAL_MAY_COST_STEPS 3
+#define EXTRAS_MAY_COST_STEPS 3
 /* The drawing of the sheet is not made smaller than this, in em. */
 #define LEAST_SHEET_EM 18.0
 #define MOST_SHEET_EM 42.0
@@ -53,6 +53,9 @@ typedef enum {
   N_ARRANGEMENTS,
   FLOWING = N_ARRANGEMENTS       /* over several pages, in columns of one width */
 } Arrangement;
+
+/* What is printed besides what must be: the more the better, where there is room. */
+typedef enum { NO_EXTRAS, WITH_EFFECTIVE, WITH_TOTAL, N_EXTRAS } Extras;
 
 typedef struct {
   TrCard card;
@@ -145,12 +148,15 @@ layout_init (Layout            *layout,
              TrPaperSize        size,
              double             em,
              Arrangement        arrangement,
-             gboolean           has_total)
+             Extras             extras)
 {
   double gap = 2.6 * em;
   g_autoptr (TrPicture) foot = NULL, line = NULL;
 
-  *layout = (Layout) { .card = { figures, tr_figures_get_dough (figures, index), index, reader } };
+  *layout = (Layout) {
+    .card = { .figures = figures, .dough = tr_figures_get_dough (figures, index), .index = index, .reader = reader,
+              .has_effective = extras >= WITH_EFFECTIVE },
+  };
   tr_look_init_paper (&layout->card.look);
   layout->card.look.text_size = em;
   tr_paper_get_size (size, &layout->page_width, &layout->page_height);
@@ -165,7 +171,7 @@ layout_init (Layout            *layout,
   layout->arrangement = arrangement;
   layout->bake = tr_card_bake_blocks (&layout->card, arrangement == AFTER_IN_COLUMN ? layout->left_width
                                                                                     : layout->width - layout->bake_x);
-  if (has_total)
+  if (extras >= WITH_TOTAL)
     add_total_to_column (layout);
   if (arrangement == LAYERS_IN_COLUMN || arrangement == FLOWING)
     add_layers_to_column (layout);
@@ -403,7 +409,7 @@ fits_at (const TrFigures *figures,
          const TrReader  *reader,
          TrPaperSize      size,
          Arrangement      arrangement,
-         gboolean         has_total,
+         Extras           extras,
          int              step)
 {
   gboolean fits;
@@ -411,7 +417,7 @@ fits_at (const TrFigures *figures,
 
   if (step >= N_STEPS)
     return FALSE;
-  layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement, has_total);
+  layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement, extras);
   fits = fits_one_page (&layout);
   layout_clear (&layout);
   return fits;
@@ -424,7 +430,7 @@ find_step (const TrFigures *figures,
            guint            index,
            const TrReader  *reader,
            TrPaperSize      size,
-           gboolean         has_total,
+           Extras           extras,
            Arrangement     *best)
 {
   int n = tr_figures_get_dough (figures, index)->has_sheet ? N_ARRANGEMENTS : 1, step = -1;
@@ -435,13 +441,13 @@ find_step (const TrFigures *figures,
       int low, high = N_STEPS - 1;
 
       /* Another arrangement must be better than what is already known. */
-      if (!fits_at (figures, index, reader, size, (Arrangement) i, has_total, step + 1))
+      if (!fits_at (figures, index, reader, size, (Arrangement) i, extras, step + 1))
         continue;
       for (low = step + 1; low < high;)
         {
           int middle = (low + high + 1) / 2;
 
-          if (fits_at (figures, index, reader, size, (Arrangement) i, has_total, middle))
+          if (fits_at (figures, index, reader, size, (Arrangement) i, extras, middle))
             low = middle;
           else
             high = middle - 1;
@@ -459,19 +465,22 @@ add_dough (TrCards         *cards,
            const TrReader  *reader,
            TrPaperSize      size)
 {
-  Arrangement arrangement, arrangement_with_total;
-  int step = find_step (figures, index, reader, size, FALSE, &arrangement);
-  int step_with_total = find_step (figures, index, reader, size, TRUE, &arrangement_with_total);
-  /* The weights are read at arm's length: the total formula may not cost them much. */
-  gboolean has_total = step < 0 || step_with_total >= MAX (0, step - TOTAL_MAY_COST_STEPS);
+  Arrangement arrangements[N_EXTRAS];
+  int steps[N_EXTRAS];
+  Extras extras = WITH_TOTAL;
   Layout layout;
 
-  if (step < 0)
-    layout_init (&layout, figures, index, reader, size, FLOWING_EM, FLOWING, TRUE);
-  else if (has_total)
-    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step_with_total * EM_STEP, arrangement_with_total, TRUE);
+  for (guint i = 0; i < N_EXTRAS; i++)
+    steps[i] = find_step (figures, index, reader, size, (Extras) i, &arrangements[i]);
+
+  /* The weights are read at arm's length: what is extra may not cost them much. */
+  while (extras > NO_EXTRAS && steps[extras] < MAX (0, steps[NO_EXTRAS] - EXTRAS_MAY_COST_STEPS))
+    extras = (Extras) (extras - 1);
+
+  if (steps[NO_EXTRAS] < 0)
+    layout_init (&layout, figures, index, reader, size, FLOWING_EM, FLOWING, WITH_TOTAL);
   else
-    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + step * EM_STEP, arrangement, FALSE);
+    layout_init (&layout, figures, index, reader, size, SMALLEST_EM + steps[extras] * EM_STEP, arrangements[extras], extras);
   compose (&layout, cards->pages);
   layout_clear (&layout);
 }
