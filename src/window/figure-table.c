@@ -8,6 +8,8 @@
 
 #include "figure-table.h"
 
+#include <math.h>
+
 #include <glib/gi18n-lib.h>
 
 #include "section.h"
@@ -48,7 +50,7 @@ new_cell (TrFigureTable *self,
           guint          row,
           guint          column)
 {
-  gboolean is_head = row == 0, is_foot = row + 1 == self->table->rows->len && self->table->n_foot > 0;
+  gboolean is_head = row == 0, is_sum = row + 1 == self->table->rows->len && self->table->has_sum;
   GtkWidget *label = column == 0 || is_head ? new_name (is_head) : tr_figure_label_new (5);
 
   if (column > 0)
@@ -63,7 +65,7 @@ new_cell (TrFigureTable *self,
       gtk_widget_add_css_class (label, "dim-label");
       gtk_widget_add_css_class (label, "caption");
     }
-  else if (is_foot)
+  else if (is_sum)
     gtk_widget_add_css_class (label, "sum");
 
   return label;
@@ -170,6 +172,31 @@ pressed_cb (GtkGestureClick *gesture,
   popup_at (self, x, y);
 }
 
+/* GTK's scrolled window keeps the wheel to itself even where it only scrolls
+ * sideways: the page has it instead. */
+static gboolean
+scrolled_cb (GtkEventControllerScroll *controller,
+             double                    dx,
+             double                    dy,
+             TrFigureTable            *self)
+{
+  GtkWidget *outer = gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_SCROLLED_WINDOW);
+  gboolean is_sideways = (gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (controller)) & GDK_SHIFT_MASK) != 0;
+  GtkAdjustment *adjustment;
+  double step;
+
+  if (outer == NULL || is_sideways || fabs (dx) > fabs (dy))
+    return FALSE;
+
+  adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (outer));
+  /* As GTK steps for a wheel. */
+  step = gtk_event_controller_scroll_get_unit (controller) == GDK_SCROLL_UNIT_WHEEL
+         ? pow (gtk_adjustment_get_page_size (adjustment), 2.0 / 3.0) : 1;
+  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + dy * step);
+
+  return TRUE;
+}
+
 static void
 popup_menu_cb (GtkWidget  *widget,
                const char *action,
@@ -249,6 +276,7 @@ static void
 tr_figure_table_init (TrFigureTable *self)
 {
   g_autoptr (GMenu) menu = g_menu_new ();
+  GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->labels = g_ptr_array_new ();
@@ -263,6 +291,10 @@ tr_figure_table_init (TrFigureTable *self)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->grid);
   gtk_widget_set_focusable (self->scroller, FALSE);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
+
+  gtk_event_controller_set_propagation_phase (scroll, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (scroll, "scroll", G_CALLBACK (scrolled_cb), self, 0);
+  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
 
   g_menu_append (menu, _("Copy as a table"), "table.copy");
   self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));

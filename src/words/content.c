@@ -250,6 +250,7 @@ add_sum_row (TrTextTable    *table,
   take_cell (row, total->n_columns + 1, dup_grams (reader, scale, total->total_g));
   take_cell (row, total->n_columns + 2, dup_flour_percent (reader, total->percent));
   table->n_foot++;
+  table->has_sum = TRUE;
 }
 
 TrTextTable *

@@ -17,7 +17,8 @@ G_BEGIN_DECLS
 /* The first row has the heads, the first cell of every row its name. */
 typedef struct {
   guint n_columns;
-  guint n_foot;                  /* last rows that stand under a line: sums */
+  guint n_foot;                  /* last rows that stand under a line */
+  gboolean has_sum;              /* the last of them is a sum */
   GPtrArray *rows;               /* char **, of n_columns; owned */
 } TrTextTable;
 

@@ -180,6 +180,64 @@ test_poolish_is_taken_out_of_the_dough (void)
   page_tear_down (&fixture);
 }
 
+/* Many columns of large text scroll in the table; the page stays as narrow as a phone held upright. */
+static void
+test_many_columns_do_not_widen_the_page (void)
+{
+  GtkSettings *settings = gtk_settings_get_default ();
+  PageFixture fixture;
+  int minimum, dpi;
+
+  page_set_up (&fixture, tr_total_page_new, "d1");
+  g_object_get (settings, "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (settings, "gtk-xft-dpi", (int) (1.5 * 96 * 1024), NULL);
+
+  TrTrial *draft = tr_document_draft (fixture.document);
+  TrDough *dough = tr_trial_own_dough (draft, 0);
+
+  for (int i = 0; i < 9; i++)
+    {
+      TrLine *line = tr_line_new (TR_STAGE_PREFERMENT, "flour-bread", "10 g");
+
+      line->group = g_strdup_printf ("levain %d", i);
+      g_ptr_array_add (dough->lines, line);
+    }
+  g_assert_true (tr_page_commit (fixture.page, draft, "add", NULL, "/lines"));
+  ui_settle ();
+  g_assert_cmpuint (tr_figure_table_get (get_table (&fixture, "Total formula"))->n_columns, >, 10);
+  gtk_widget_measure (GTK_WIDGET (fixture.page), GTK_ORIENTATION_HORIZONTAL, -1, &minimum, NULL, NULL, NULL);
+  g_assert_cmpint (minimum, <=, 420);
+  g_object_set (settings, "gtk-xft-dpi", dpi, NULL);
+  page_tear_down (&fixture);
+}
+
+/* The wheel over a table scrolls the page. */
+static void
+test_wheel_scrolls_the_page (void)
+{
+  PageFixture fixture;
+
+  if (!hand_is_there ())
+    {
+      g_test_skip ("no pointer here");
+      return;
+    }
+  page_set_up (&fixture, tr_total_page_new, "d1");
+  hand_focus (fixture.window);
+
+  GtkWidget *table = GTK_WIDGET (get_table (&fixture, "Total formula"));
+  GtkWidget *outer = gtk_widget_get_ancestor (table, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (outer));
+
+  gtk_window_set_default_size (fixture.window, 600, 300);
+  ui_settle ();
+  hand_move (table, 60, 60);
+  hand_do ("click", "5", NULL);
+  ui_settle ();
+  g_assert_cmpfloat (gtk_adjustment_get_value (adjustment), >, 0);
+  page_tear_down (&fixture);
+}
+
 /* Typed as measured: 3 × 24.5 - 20 - 21 - 12 = 20.5; the second dough has neither preferment nor starter. */
 static void
 test_friction_of_the_last_mix (void)
@@ -226,6 +284,8 @@ main (int   argc,
   g_test_add_func ("/total/every-sum-is-of-what-is-read", test_every_sum_is_of_what_is_read);
   g_test_add_func ("/total/it-follows-the-formula", test_it_follows_the_formula);
   g_test_add_func ("/total/copies-a-table-for-a-spreadsheet", test_copies_a_table_for_a_spreadsheet);
+  g_test_add_func ("/total/many-columns-do-not-widen-the-page", test_many_columns_do_not_widen_the_page);
+  g_test_add_func ("/total/wheel-scrolls-the-page", test_wheel_scrolls_the_page);
   g_test_add_func ("/total/friction-of-the-last-mix", test_friction_of_the_last_mix);
   g_test_add_func ("/total/a-preferment-is-taken-out-of-the-dough", test_poolish_is_taken_out_of_the_dough);
 
