@@ -55,6 +55,9 @@ tr_columns_dup_line (const TrColumns *columns,
   out = g_string_new (NULL);
   for (guint i = 0; cells[i] != NULL; i++)
     {
+      if (i < TR_MAX_COLUMNS && columns->columns[i].is_other)
+        continue;
+
       g_autofree char *cell = i < TR_MAX_COLUMNS ? tr_columns_dup_cell (&columns->columns[i], cells[i]) : g_strdup (cells[i]);
 
       g_string_append_printf (out, "%s%s", i > 0 ? " | " : "", cell);
@@ -135,6 +138,17 @@ read_cell (const TrTokens *tokens,
   return TRUE;
 }
 
+static gboolean
+has_number (const TrTokens *tokens,
+            guint           at,
+            guint           end)
+{
+  for (; at < end; at++)
+    if (tr_tokens_get (tokens, at)->type == TR_TOKEN_NUMBER)
+      return TRUE;
+  return FALSE;
+}
+
 static guint
 cell_end (const TrTokens *tokens,
           guint           at)
@@ -150,18 +164,23 @@ tr_columns_read (TrColumns      *columns,
                  gboolean        has_edge)
 {
   TrColumns head = { 0 };
-  guint n = 0, n_words = 0, n_cells = 0, n_tokens = tokens->tokens->len;
+  guint n = 0, n_words = 0, n_cells = 0, n_unknown = 0, n_tokens = tokens->tokens->len;
 
   for (guint at = has_edge ? 1 : 0, end; at <= n_tokens && n < TR_MAX_COLUMNS; at = end + 1, n++)
     {
       end = cell_end (tokens, at);
       n_cells += end > at ? 1 : 0;
       if (!read_cell (tokens, at, end, &head.columns[n], &n_words))
-        return FALSE;
+        {
+          /* a price, a supplier: behind the others, and no amount */
+          if (n < 2 || ++n_unknown > 2 || has_number (tokens, at, end))
+            return FALSE;
+          head.columns[n] = (TrColumn) { .is_other = TRUE };
+        }
       head.has_units |= head.columns[n].unit != NULL;
       head.has_stages |= n > 0 && head.columns[n].stage != NULL;
     }
-  if (n_words == 0 || (n_words == 1 && n < 2) || (n_cells < 2 && (head.columns[0].stage != NULL || head.columns[0].is_total)))
+  if ((n_unknown > 0 && !head.has_units) || n_words == 0 || (n_words == 1 && n < 2) || (n_cells < 2 && (head.columns[0].stage != NULL || head.columns[0].is_total)))
     return FALSE;
   head.heading = g_steal_pointer (&head.columns[0].stage);
   *columns = head;

@@ -19,6 +19,7 @@ typedef struct {
   const char *unit;              /* of a bare number; NULL: not said */
   const TrWordEntry *stage;      /* whose amounts stand there; NULL: none */
   gboolean is_total;             /* the sum of the others: not counted again */
+  gboolean is_other;             /* a price and the like: left out */
 } TrColumn;
 
 typedef struct {

@@ -20,7 +20,6 @@
 #include "../trial/document.h"
 
 #define MAX_DEPTH 3
-#define DISAGREE 0.08            /* of a mass: printed pairs are rounded to a few per cent */
 
 static gboolean read_parts (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
 static gboolean read_measure (const TrTokens *tokens, guint at, guint end, guint *next, TrMeasure *measure, guint depth);
@@ -272,6 +271,19 @@ read_times (const TrTokens *tokens,
   return TRUE;
 }
 
+/* "500 | g | flour" */
+static gboolean
+is_unit_cell (const TrTokens *tokens,
+              guint           at,
+              guint           end)
+{
+  TrUnit unit;
+  guint next;
+
+  return tr_tokens_is_sign (tokens, at, '|') && read_unit (tokens, at + 1, end, &next, &unit) && !tr_unit_is_percent (unit) &&
+         (next == end || tr_tokens_is_sign (tokens, next, '|'));
+}
+
 static void
 fill_number (TrMeasure     *measure,
              const TrCount *quantity)
@@ -372,7 +384,7 @@ read_measure (const TrTokens *tokens,
 
   *measure = (TrMeasure) { .unit = TR_N_UNITS, .counts = TR_N_UNITS };
   fill_number (measure, &quantity);
-  if (tr_tokens_is_sign (tokens, after, '-') || tr_tokens_is_sign (tokens, after, '.'))
+  if (tr_tokens_is_sign (tokens, after, '-') || tr_tokens_is_sign (tokens, after, '.') || is_unit_cell (tokens, after, end))
     after++;
   guint named = skip_sizes (tokens, after, end, &size);
   measure->size = size;
@@ -441,36 +453,6 @@ tr_measure_read (const TrTokens *tokens,
                  TrMeasure      *measure)
 {
   return read_parts (tokens, at, end, next, measure, 0);
-}
-
-gboolean
-tr_measure_is_better (const TrMeasure *a,
-                      const TrMeasure *b)
-{
-  return a->kind < b->kind && !(a->is_bad && !b->is_bad);
-}
-
-static double
-mass_of (const TrMeasure *measure)
-{
-  TrAmount amount;
-  double grams = 0;
-
-  if (measure->kind > TR_MEASURE_IMPERIAL_MASS || !tr_amount_parse (measure->amount, &amount, NULL))
-    return NAN;
-  for (guint i = 0; i < amount.n_parts; i++)
-    grams += amount.parts[i].number * tr_unit_grams (amount.parts[i].unit);
-  return grams;
-}
-
-gboolean
-tr_measure_masses_disagree (const TrMeasure *a,
-                            const TrMeasure *b)
-{
-  double first = mass_of (a), second = mass_of (b);
-
-  /* small amounts are rounded to whatever a scale shows */
-  return fabs (first - second) > MAX (3, DISAGREE * first);
 }
 
 static guint
@@ -575,25 +557,4 @@ tr_measure_read_group (const TrTokens *tokens,
       *next = after;
     }
   return TRUE;
-}
-
-char *
-tr_measure_dup_scaled (const TrMeasure *measure,
-                       double           factor)
-{
-  char number[48];
-
-  tr_count_print (measure->number * factor, number, sizeof number);
-  return measure->unit < TR_N_UNITS ? g_strdup_printf ("%s %s", number, tr_unit_id (measure->unit)) : g_strdup (number);
-}
-
-void
-tr_measure_scale (TrMeasure *measure,
-                  double     factor)
-{
-  g_autofree char *amount = tr_measure_dup_scaled (measure, factor);
-
-  g_strlcpy (measure->amount, amount, sizeof measure->amount);
-  measure->number *= factor;
-  measure->is_range = FALSE;
 }

@@ -77,6 +77,18 @@ matches (const TrName      *name,
     }
 }
 
+/* "fresh yeast (7 g if dried)": what a bracket adds weighs less. */
+static guint
+n_in_head (const TrName *name,
+           guint64       used)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < name->n; i++)
+    n += name->words[i].is_head && (used >> i & 1) != 0 ? 1 : 0;
+  return n;
+}
+
 const TrWordEntry *
 tr_name_match (const TrName *name,
                guint64      *used,
@@ -92,7 +104,9 @@ tr_name_match (const TrName *name,
 
       if ((best != NULL && entry->n_words < best->n_words) || !matches (name, entry, &its_used, &its_last))
         continue;
-      if (best != NULL && entry->n_words == best->n_words && its_last <= *last)
+      if (best != NULL && entry->n_words == best->n_words &&
+          (n_in_head (name, its_used) < n_in_head (name, *used) ||
+           (n_in_head (name, its_used) == n_in_head (name, *used) && its_last <= *last)))
         continue;
       best = entry;
       *used = its_used;
