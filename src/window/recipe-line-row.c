@@ -16,7 +16,6 @@
 
 #include "actions.h"
 #include "ingredient-entry.h"
-#include "recipe-doubt.h"
 #include "section.h"
 
 #define MAX_SHOWN_CHARS 600      /* of one line; the rest is kept */
@@ -42,9 +41,7 @@ struct _TrRecipeLineRow
 
   /* Borrowed References */
   TrRecipe *recipe;              /* NULL: detached */
-
-  /* Owned */
-  TrRecipeStart start;
+  const TrRecipeStart *start;
 
   TrReader reader;
   guint line;
@@ -274,7 +271,7 @@ stage_selected_cb (TrRecipeLineRow *self)
 
   tr_recipe_set_stage (self->recipe, self->line, (TrStage) selected);
   if (selected == TR_STAGE_PREFERMENT)
-    tr_set_text (&get_line (self)->group, self->start.group);
+    tr_set_text (&get_line (self)->group, self->start->group);
   changed (self);
 }
 
@@ -314,7 +311,7 @@ add_doubts (TrRecipeLineRow *self)
 {
   for (guint i = 0; i < get_line (self)->flags->len; i++)
     {
-      GtkWidget *doubt = tr_recipe_doubt_new (self->recipe, self->line, i, &self->start);
+      GtkWidget *doubt = tr_recipe_doubt_new (self->recipe, self->line, i, self->start);
 
       g_signal_connect_object (doubt, "changed", G_CALLBACK (changed), self, G_CONNECT_SWAPPED);
       gtk_box_append (GTK_BOX (self->doubts), doubt);
@@ -500,20 +497,11 @@ tr_recipe_line_row_dispose (GObject *object)
 }
 
 static void
-tr_recipe_line_row_finalize (GObject *object)
-{
-  tr_recipe_start_clear (&TR_RECIPE_LINE_ROW (object)->start);
-
-  G_OBJECT_CLASS (tr_recipe_line_row_parent_class)->finalize (object);
-}
-
-static void
 tr_recipe_line_row_class_init (TrRecipeLineRowClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tr_recipe_line_row_dispose;
-  G_OBJECT_CLASS (klass)->finalize = tr_recipe_line_row_finalize;
   signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   widget_class->measure = tr_recipe_line_row_measure;
   widget_class->size_allocate = tr_recipe_line_row_size_allocate;
@@ -546,19 +534,20 @@ tr_recipe_line_row_init (TrRecipeLineRow *self)
 }
 
 GtkWidget *
-tr_recipe_line_row_new (TrRecipe       *recipe,
-                        guint           line,
-                        const TrReader *reader)
+tr_recipe_line_row_new (TrRecipe            *recipe,
+                        guint                line,
+                        const TrRecipeStart *start,
+                        const TrReader      *reader)
 {
   g_return_val_if_fail (recipe != NULL && line < recipe->lines->len, NULL);
-  g_return_val_if_fail (reader != NULL, NULL);
+  g_return_val_if_fail (start != NULL && reader != NULL, NULL);
 
   TrRecipeLineRow *self = g_object_new (TR_TYPE_RECIPE_LINE_ROW, NULL);
 
   self->recipe = recipe;
   self->line = line;
   self->reader = *reader;
-  tr_recipe_start_init (&self->start, get_line (self));
+  self->start = start;
 
   g_autofree char *text = dup_shown_text (get_line (self)->text);
 
@@ -584,6 +573,7 @@ tr_recipe_line_row_detach (TrRecipeLineRow *self)
   g_return_if_fail (TR_IS_RECIPE_LINE_ROW (self));
 
   self->recipe = NULL;
+  self->start = NULL;
   if (self->doubts == NULL)
     return;
   for (GtkWidget *doubt = gtk_widget_get_first_child (self->doubts); doubt != NULL; doubt = gtk_widget_get_next_sibling (doubt))

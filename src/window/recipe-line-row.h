@@ -15,18 +15,19 @@
 
 #include <gtk/gtk.h>
 
-#include "../recipe/recipe.h"
 #include "../words/words.h"
+#include "recipe-doubt.h"
 
 G_BEGIN_DECLS
 
 #define TR_TYPE_RECIPE_LINE_ROW (tr_recipe_line_row_get_type ())
 G_DECLARE_FINAL_TYPE (TrRecipeLineRow, tr_recipe_line_row, TR, RECIPE_LINE_ROW, GtkWidget)
 
-/* The recipe is the caller's: it calls tr_recipe_line_row_detach before it goes. */
-GtkWidget *tr_recipe_line_row_new    (TrRecipe        *recipe,
-                                      guint            line,
-                                      const TrReader  *reader);
+/* The recipe and the line as it was read are the caller's: it calls tr_recipe_line_row_detach before they go. */
+GtkWidget *tr_recipe_line_row_new    (TrRecipe            *recipe,
+                                      guint                line,
+                                      const TrRecipeStart *start,
+                                      const TrReader      *reader);
 guint      tr_recipe_line_row_get_line (TrRecipeLineRow *self);
 void       tr_recipe_line_row_detach (TrRecipeLineRow *self);
 /* Nothing about it is left to decide. */

@@ -17,6 +17,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "recipe-carry.h"
 #include "recipe-facts.h"
 #include "recipe-line-row.h"
 #include "recipe-read.h"
@@ -44,6 +45,7 @@ struct _TrRecipeReview
 
   /* Owned References */
   TrRecipe *recipe;              /* NULL: none was understood */
+  GArray *starts;                /* TrRecipeStart: its lines as they were read */
   GBytes *bytes;                 /* what it was read from */
   GFile *file;                   /* its file; NULL: text */
   GCancellable *cancellable;     /* of the reading that is on its way; NULL: none is */
@@ -54,6 +56,7 @@ struct _TrRecipeReview
   guint index;                   /* of the recipe in its page */
   guint n_rows;
   guint rows_idle;
+  guint is_edited : 1;           /* what is being read is the text of before, edited */
 };
 
 enum { ADD, MAKE_TRIAL, N_SIGNALS };
@@ -129,7 +132,7 @@ drop_rows (TrRecipeReview *self)
 static void
 add_row (TrRecipeReview *self)
 {
-  GtkWidget *row = tr_recipe_line_row_new (self->recipe, self->n_rows, &self->reader);
+  GtkWidget *row = tr_recipe_line_row_new (self->recipe, self->n_rows, &g_array_index (self->starts, TrRecipeStart, self->n_rows), &self->reader);
 
   if (self->n_rows++ > 0)
     gtk_box_append (GTK_BOX (self->rows), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
@@ -189,10 +192,16 @@ static void
 set_recipe (TrRecipeReview *self,
             TrRecipe       *recipe)
 {
+  g_autoptr (GArray) starts = recipe != NULL ? tr_recipe_starts_new (recipe) : NULL;
+
+  if (self->recipe != NULL && recipe != NULL && self->is_edited)
+    tr_recipe_carry (self->recipe, self->starts, recipe);
   drop_rows (self);
   tr_recipe_facts_set_recipe (self->facts, NULL, 0);
   g_clear_pointer (&self->recipe, tr_recipe_free);
+  g_clear_pointer (&self->starts, g_array_unref);
   self->recipe = recipe;
+  self->starts = g_steal_pointer (&starts);
   gtk_widget_set_visible (self->body, recipe != NULL);
   if (recipe == NULL)
     return;
@@ -283,6 +292,7 @@ take_bytes (TrRecipeReview *self,
   g_clear_pointer (&self->bytes, g_bytes_unref);
   self->bytes = bytes;
   g_set_object (&self->file, file);
+  self->is_edited = FALSE;
   start_reading (self, 0);
 }
 
@@ -294,6 +304,7 @@ text_changed_cb (TrRecipeReview *self,
   if (bytes != NULL)
     {
       take_bytes (self, g_bytes_ref (bytes), NULL);
+      self->is_edited = TRUE;
       return;
     }
 
@@ -309,6 +320,7 @@ static void
 index_chosen_cb (TrRecipeReview *self,
                  guint           index)
 {
+  self->is_edited = FALSE;
   if (self->bytes != NULL)
     start_reading (self, index);
 }
@@ -463,6 +475,7 @@ tr_recipe_review_dispose (GObject *object)
     }
   self->rows = NULL;
   g_clear_pointer (&self->recipe, tr_recipe_free);
+  g_clear_pointer (&self->starts, g_array_unref);
   g_clear_pointer (&self->bytes, g_bytes_unref);
   g_clear_object (&self->file);
 

@@ -264,6 +264,34 @@ test_a_new_trial_is_unsaved_work (UiFixture     *fixture,
   g_assert_true (tr_document_is_modified (tr_window_get_document (made)));
 }
 
+static gboolean
+has_more_lines (gpointer data)
+{
+  return tr_recipe_review_get_recipe (data) != NULL && tr_recipe_review_get_recipe (data)->lines->len == 7;
+}
+
+static void
+test_editing_the_text_keeps_what_was_decided (UiFixture     *fixture,
+                                              gconstpointer  data)
+{
+  TrRecipeReview *review = read_text (fixture->window, harbour);
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (GTK_TEXT_VIEW (ui_find_type (GTK_WIDGET (review), GTK_TYPE_TEXT_VIEW)));
+  GtkTextIter where;
+
+  click (review, GTK_TYPE_TOGGLE_BUTTON, "Butter, salted");
+  ui_type (ui_find (GTK_WIDGET (review), GTK_TYPE_ENTRY, "Amount, line 6"), "310 g");
+  gtk_text_buffer_get_iter_at_line (buffer, &where, 3);
+  g_assert_true (gtk_text_buffer_insert_interactive (buffer, &where, "40 g sugar\n", -1, TRUE));
+  g_assert_true (ui_wait_until (has_more_lines, review, 5000));
+  g_assert_cmpstr (get_line (review, 6)->ingredient, ==, "butter-salted");
+  g_assert_cmpstr (get_line (review, 3)->amount, ==, "310 g");
+
+  /* In another recipe the same words are read afresh. */
+  tr_recipe_review_read_text (review, "Other rolls\n\n500 g bread flour\n250 g butter\n");
+  wait_for_review (fixture->window);
+  g_assert_cmpstr (get_line (review, 1)->ingredient, ==, "butter-unsalted");
+}
+
 /* Bad input *****************************************************************/
 
 static void
@@ -554,6 +582,7 @@ main (int   argc,
   UI_ADD ("/review/pasted-looked-through-added-undone", test_pasted_looked_through_added_undone);
   UI_ADD ("/review/typed-by-hand", test_typed_by_hand);
   UI_ADD ("/review/a-new-trial-is-unsaved-work", test_a_new_trial_is_unsaved_work);
+  UI_ADD ("/review/editing-the-text-keeps-what-was-decided", test_editing_the_text_keeps_what_was_decided);
   UI_ADD ("/review/every-refusal-is-a-sentence", test_every_refusal_is_a_sentence);
   UI_ADD ("/review/drop/page-offers-its-recipes", test_dropped_page_offers_its_recipes);
   UI_ADD ("/review/drop/text-is-read", test_dropped_text_is_read);
