@@ -315,7 +315,7 @@ test_label_rounding (void)
 
   g_autofree char *butter = tr_words_energy (&reader, 3016.49, 733.63);
   g_auto (GStrv) words = g_strsplit (butter, " / ", 2);
-  g_assert_true (g_str_has_prefix (words[0], "3\342\200\211016"));   /* a thin space */
+  g_assert_true (g_str_has_prefix (words[0], "3\u202f016"));   /* a narrow no-break space */
   g_assert_true (g_str_has_prefix (words[1], "734"));
 }
 
