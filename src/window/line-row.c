@@ -18,6 +18,7 @@
 #include "ingredient-entry.h"
 #include "line-members.h"
 #include "line-menu.h"
+#include "line-move.h"
 #include "pantry-window.h"
 #include "section.h"
 #include "swap-popover.h"
@@ -146,6 +147,15 @@ ingredient_committed_cb (TrIngredientEntry *entry,
 
 /* Actions */
 
+static char *
+dup_move_undo (TrLineRow *self,
+               TrPage    *page)
+{
+  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
+
+  return g_strdup_printf (_("move %s"), name);
+}
+
 static void
 commit_move (TrLineRow *self,
              TrPage    *page,
@@ -153,8 +163,7 @@ commit_move (TrLineRow *self,
              int        index)
 {
   g_autofree char *where = g_strdup_printf ("/lines/%d", index);
-  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
-  g_autofree char *undo = g_strdup_printf (_("move %s"), name);
+  g_autofree char *undo = dup_move_undo (self, page);
 
   if (index < 0)
     {
@@ -213,7 +222,11 @@ set_stage_cb (GtkWidget  *widget,
   int id = tr_stage_from_id (stage);
   guint index = id >= 0 ? tr_lines_set_stage (dough, self->item, (TrStage) id) : tr_lines_set_new_group (dough, self->item);
 
-  commit_move (self, page, draft, (int) index);
+  g_autofree char *undo = dup_move_undo (self, page);
+
+  /* It stood there already where it did not go to the end. */
+  if (index + 1 < dough->lines->len || !tr_line_move_asks (page, draft, self->item, undo))
+    commit_move (self, page, draft, (int) index);
 }
 
 static void

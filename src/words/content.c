@@ -177,7 +177,7 @@ static char *
 dup_flour_percent (const TrReader *reader,
                    double          percent)
 {
-  return tr_words_number (reader, percent, percent < 0.095 ? 3 : percent < 0.995 ? 2 : 1);
+  return tr_words_number (reader, percent, percent > 0 && percent < 0.095 ? 3 : percent > 0 && percent < 0.995 ? 2 : 1);
 }
 
 static void

@@ -14,6 +14,7 @@
 #include "window/figure-table.h"
 #include "window/last-mix.h"
 #include "window/line-list.h"
+#include "window/line-row.h"
 
 #define NO_BREAK "\302\240"
 
@@ -274,6 +275,73 @@ test_friction_of_the_last_mix (void)
   page_tear_down (&fixture);
 }
 
+static GtkWindow *
+find_question (GtkWindow *window)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (GTK_IS_DIALOG (toplevel) && gtk_window_get_transient_for (toplevel) == window)
+        return toplevel;
+    }
+
+  return NULL;
+}
+
+static void
+set_roll_in_of_dough (PageFixture *fixture)
+{
+  TrTrial *draft = tr_document_draft (fixture->document);
+  TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (fixture->page));
+
+  g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_DOUGH, "butter-unsalted", "50 g"));
+  g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_ROLL_IN, "butter-unsalted", "30 % of dough"));
+  g_assert_true (tr_page_commit (fixture->page, draft, "add", NULL, "/lines"));
+  ui_settle ();
+}
+
+static void
+move_to_roll_in (PageFixture *fixture,
+                 guint        index)
+{
+  g_autofree char *pointer = g_strdup_printf ("/lines/%u/amount", index);
+
+  g_assert_true (tr_page_go_to (fixture->page, pointer));
+  g_assert_true (gtk_widget_activate_action (page_get_around (fixture, TR_TYPE_LINE_ROW), "line.set-stage", "s", "roll-in"));
+  ui_settle ();
+}
+
+/* Butter from the dough to the roll-in, which is a percentage of the dough: asked once. */
+static void
+test_moving_a_line_keeps_the_total (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_formula_page_new, "d2");
+  set_roll_in_of_dough (&fixture);
+
+  guint n = tr_page_get_dough (fixture.page)->lines->len;
+  double total_g = tr_page_get_figures (fixture.page)->formula.written_total_g;
+
+  move_to_roll_in (&fixture, n - 2);
+  g_assert_nonnull (find_question (fixture.window));
+  gtk_dialog_response (GTK_DIALOG (find_question (fixture.window)), 2);
+  ui_settle ();
+  g_assert_cmpfloat_with_epsilon (tr_page_get_figures (fixture.page)->formula.written_total_g, total_g, 1e-2);
+  g_assert_cmpint (tr_dough_get_line (tr_page_get_dough (fixture.page), n - 1)->stage, ==, TR_STAGE_ROLL_IN);
+  g_assert_true (g_str_has_suffix (tr_dough_get_line (tr_page_get_dough (fixture.page), n - 2)->amount, " g"));
+
+  tr_document_undo (fixture.document);
+  ui_settle ();
+  move_to_roll_in (&fixture, n - 2);
+  g_assert_null (find_question (fixture.window));
+  g_assert_cmpfloat_with_epsilon (tr_page_get_figures (fixture.page)->formula.written_total_g, total_g, 1e-2);
+  page_tear_down (&fixture);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -286,6 +354,7 @@ main (int   argc,
   g_test_add_func ("/total/copies-a-table-for-a-spreadsheet", test_copies_a_table_for_a_spreadsheet);
   g_test_add_func ("/total/many-columns-do-not-widen-the-page", test_many_columns_do_not_widen_the_page);
   g_test_add_func ("/total/wheel-scrolls-the-page", test_wheel_scrolls_the_page);
+  g_test_add_func ("/total/moving-a-line-keeps-the-total", test_moving_a_line_keeps_the_total);
   g_test_add_func ("/total/friction-of-the-last-mix", test_friction_of_the_last_mix);
   g_test_add_func ("/total/a-preferment-is-taken-out-of-the-dough", test_poolish_is_taken_out_of_the_dough);
 
