@@ -88,7 +88,7 @@ read_rest (const TrTokens *tokens,
            double         *value)
 {
   guint ahead = skip_words (tokens, at, end, "and"), next = read_half (tokens, at, end, value);
-  gboolean is_hundreds = *value >= 100 && fmod (*value, 100) < 0.5, is_tens = *value >= 20 && *value < 100 && fmod (*value, 10) < 0.5;
+  gboolean is_hundreds = *value >= 100 && fmod (*value, 100) < 0.5, is_tens = fmod (*value, 100) > 19.5 && fmod (*value, 10) < 0.5;
   const TrWordEntry *entry;
 
   if (next > at || (!is_hundreds && !is_tens))

@@ -320,6 +320,16 @@ read_hydration (TrRecipeLine   *line,
     tr_recipe_line_flag (line, TR_RECIPE_FLAG_HYDRATION, "Its hydration is not written; 100 %% is taken.");
 }
 
+static gboolean
+says_word (const TrPhrase *item,
+           const char     *word)
+{
+  for (guint i = item->at; i < item->end; i++)
+    if (tr_phrase_is_word (item, i, word))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 place_line (TrRecipeLine   *line,
             const TrPhrase *item)
@@ -360,13 +370,17 @@ place_line (TrRecipeLine   *line,
     tr_recipe_line_flag (line, TR_RECIPE_FLAG_EXTRA, "What comes on top (“%s”) is not counted.",
                          tr_tokens_get (item->tokens, item->extra)->start < strlen (item->tokens->text)
                            ? item->tokens->text + tr_tokens_get (item->tokens, item->extra)->start : "");
-  for (guint i = item->at; i < item->end; i++)
-    if (tr_phrase_is_word (item, i, "optional"))
-      {
-        tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_OPTIONAL, "It is optional; it is taken in."),
-                              TR_RECIPE_CHOOSE_LEAVE_OUT, "");
-        break;
-      }
+  if (says_word (item, "divided"))
+    {
+      TrRecipeFlag *flag = tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "It is divided; where each part goes is only in the method.");
+
+      for (guint other = 0; other < TR_N_STAGES; other++)
+        if (other != line->stage)
+          tr_recipe_flag_offer (flag, TR_RECIPE_CHOOSE_STAGE, tr_stage_id ((TrStage) other));
+    }
+  if (says_word (item, "optional"))
+    tr_recipe_flag_offer (tr_recipe_line_flag (line, TR_RECIPE_FLAG_OPTIONAL, "It is optional; it is taken in."),
+                          TR_RECIPE_CHOOSE_LEAVE_OUT, "");
 }
 
 static void

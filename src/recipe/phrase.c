@@ -171,6 +171,44 @@ has_weight (const TrTokens *tokens,
   return FALSE;
 }
 
+static void
+end_head (TrPhrase *item,
+          guint     at,
+          gboolean *is_head)
+{
+  if (*is_head && item->name.n_head > 0)
+    {
+      item->name_to = at;
+      *is_head = FALSE;
+    }
+}
+
+/* "550 g bread flour 4 cups + 2 tbsp": the same again, as long as no name
+ * follows that it could be the amount of. Returns `at` where it is not. */
+static guint
+read_measure_again (TrPhrase *item,
+                    guint     at)
+{
+  TrMeasure again, more;
+  guint next, after, part;
+  gboolean ignored = FALSE;
+
+  if (!tr_measure_read_group (item->tokens, at, item->end, &next, &again, &ignored) || again.kind > TR_MEASURE_COUNT)
+    return at;
+  while ((part = skip_joint (item->tokens, next, item->end)) > next && tr_measure_read (item->tokens, part, item->end, &after, &more) &&
+         more.kind <= TR_MEASURE_COUNT)
+    {
+      again.kind = TR_MEASURE_MEASURE;
+      next = after;
+    }
+  if (next < item->end && tr_tokens_get (item->tokens, next)->type != TR_TOKEN_SIGN)
+    return at;
+  item->disagrees |= again.kind <= TR_MEASURE_IMPERIAL_MASS && tr_measure_masses_disagree (&item->measure, &again);
+  if (again.kind <= TR_MEASURE_METRIC_VOLUME && tr_measure_is_better (&again, &item->measure))
+    item->measure = again;
+  return next;
+}
+
 /* A number inside a name: the amount where none was read, else "T 55", "2 %". */
 static guint
 read_name_number (TrPhrase *item,
@@ -192,6 +230,11 @@ read_name_number (TrPhrase *item,
       if (*is_head)
         item->name_to = at;
       *is_head = FALSE;
+      return next;
+    }
+  if (item->measure.kind != TR_MEASURE_NONE && (next = read_measure_again (item, at)) > at)
+    {
+      end_head (item, at, is_head);
       return next;
     }
   if (tr_tokens_is_sign (item->tokens, at + 1, '%'))
@@ -230,18 +273,6 @@ starts_extra (const TrPhrase *item,
   return has_joint && tr_measure_read (item->tokens, next, item->end, &next, &measure) &&
          (measure.kind == TR_MEASURE_VAGUE || tr_phrase_is_word (item, next, "for") ||
           tr_words_has (TR_WORD_PURPOSE, item->tokens, next, item->end));
-}
-
-static void
-end_head (TrPhrase *item,
-          guint     at,
-          gboolean *is_head)
-{
-  if (*is_head && item->name.n_head > 0)
-    {
-      item->name_to = at;
-      *is_head = FALSE;
-    }
 }
 
 static guint

@@ -24,7 +24,7 @@ static const struct { gunichar c; const char *text; } fractions[] = {
 static const struct { gunichar c; const char *text; } signs[] = {
   { 0x00D7, " x " }, { 0x2044, "/" }, { 0x2215, "/" }, { 0x2018, "'" }, { 0x2019, "'" }, { 0x2032, "'" },
   { 0x201C, "\"" }, { 0x201D, "\"" }, { 0x2033, "\"" }, { 0x00E6, "ae" }, { 0x00C6, "AE" }, { 0x0153, "oe" },
-  { 0x0152, "OE" }, { 0x00DF, "ss" }, { 0x00F8, "o" }, { 0x00D8, "O" }, { 0x00BA, "°" }, { 0x2026, "..." },
+  { 0x0152, "OE" }, { 0x00DF, "ss" }, { 0x00F8, "o" }, { 0x00D8, "O" }, { 0x00BA, "°" }, { 0x2026, " . " },
   { 0x00B0, "°" }, { 0x2022, " " }, { 0x00AE, "" }, { 0x2122, "" }, { 0x00AD, "" }, { '\t', " | " }, { '|', " | " },
 };
 
@@ -107,7 +107,15 @@ normalise (const char *line)
   GString *out = g_string_new (NULL);
 
   for (const char *p = line; *p != '\0'; p = g_utf8_next_char (p))
-    append_plain (out, g_utf8_get_char (p));
+    if (p[0] == '.' && p[1] == '.')
+      {
+        /* dot leaders: not a point before a number */
+        while (p[1] == '.')
+          p++;
+        g_string_append (out, " . ");
+      }
+    else
+      append_plain (out, g_utf8_get_char (p));
   part_glued (out);
   return g_string_free (out, FALSE);
 }
