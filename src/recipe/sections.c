@@ -432,7 +432,9 @@ read_tokens (Reader         *reader,
     }
   if (take_title (reader, tokens, at, line))
     return;
-  if (reader->has_items && (reader->section == IN_PREAMBLE || reader->section == IN_INGREDIENTS) && n_tokens (tokens) >= 6)
+  /* an amount that is not understood does not begin the method */
+  if (reader->has_items && (reader->section == IN_PREAMBLE || reader->section == IN_INGREDIENTS) && n_tokens (tokens) >= 6 &&
+      !(plain == at && n_tokens (tokens) <= 10 && line[strlen (line) - 1] != '.' && tr_words_has (TR_WORD_NUMBER, tokens, at, n_tokens (tokens))))
     reader->section = IN_METHOD;
   reader->after_item = FALSE;
   tr_recipe_note (reader->recipe, reader->number, line);
