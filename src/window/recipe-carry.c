@@ -8,6 +8,8 @@
 
 #include "recipe-carry.h"
 
+#include <math.h>
+
 static void
 clear_start (gpointer start)
 {
@@ -73,6 +75,8 @@ carry_line (const TrRecipeLine  *from,
     tr_recipe_set_stage (to, line, from->stage);
   if (from->is_in_dough != start->is_in_dough)
     tr_recipe_set_in_dough (to, line, from->is_in_dough);
+  if (isnan (tr_recipe_get_line (to, line)->hydration_percent))
+    ((TrRecipeLine *) g_ptr_array_index (to->lines, line))->hydration_percent = from->hydration_percent;
   carry_flags (from, tr_recipe_get_line (to, line));
 }
 

@@ -113,14 +113,20 @@ is_mass (const char *text)
   return tr_amount_parse (text, &amount, NULL) && amount.n_parts == 1 && !isnan (tr_unit_grams (amount.parts[0].unit));
 }
 
+/* What it weighs, said once where it is a weight already, and the preferment it is of. */
 static void
 show_weight (TrRecipeLineRow *self)
 {
-  double grams = weigh (get_line (self));
-  g_autofree char *mass = isnan (grams) ? NULL : tr_words_mass (&self->reader, grams);
+  const TrRecipeLine *line = get_line (self);
+  double grams = weigh (line);
+  g_autofree char *mass = isnan (grams) || is_mass (line->amount) ? NULL : tr_words_mass (&self->reader, grams);
+  g_autofree char *equal = mass != NULL ? g_strdup_printf (_("= %s"), mass) : NULL;
+  g_autofree char *group = line->group != NULL ? tr_words_one_line (line->group) : NULL;
 
-  /* Said once where it is a weight already. */
-  tr_words_label_take (self->weight, mass != NULL && !is_mass (get_line (self)->amount) ? g_strdup_printf (_("= %s"), mass) : NULL);
+  if (equal != NULL && group != NULL)
+    tr_words_label_take (self->weight, g_strdup_printf ("%s · %s", equal, group));
+  else
+    tr_words_label_set (self->weight, equal != NULL ? equal : group);
 }
 
 /* "Line 3: 2 large eggs, understood as Egg, whole, 2 eggs" */

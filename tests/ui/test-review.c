@@ -292,6 +292,33 @@ test_editing_the_text_keeps_what_was_decided (UiFixture     *fixture,
   g_assert_cmpstr (get_line (review, 1)->ingredient, ==, "butter-unsalted");
 }
 
+static double
+get_left (GtkWidget *widget)
+{
+  graphene_rect_t bounds;
+
+  g_assert_true (gtk_widget_compute_bounds (widget, GTK_WIDGET (gtk_widget_get_root (widget)), &bounds));
+
+  return (double) bounds.origin.x;
+}
+
+/* Read from the right, what stands first stands on the right. */
+static void
+test_from_right_to_left (UiFixture     *fixture,
+                         gconstpointer  data)
+{
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+
+  TrRecipeReview *review = read_text (fixture->window, harbour);
+  GtkWidget *row = find_row (review, "Line 4: 500 g bread flour, understood as Bread flour, 500 g");
+  GtkWidget *amount = ui_find (row, GTK_TYPE_ENTRY, "Amount, line 4");
+  GtkWidget *counts = ui_find (row, GTK_TYPE_CHECK_BUTTON, "Counts, line 4");
+
+  g_assert_cmpfloat (get_left (gtk_widget_get_first_child (row)), >, get_left (amount));
+  g_assert_cmpfloat (get_left (amount), >, get_left (counts));
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+}
+
 /* Bad input *****************************************************************/
 
 static void
@@ -583,6 +610,7 @@ main (int   argc,
   UI_ADD ("/review/typed-by-hand", test_typed_by_hand);
   UI_ADD ("/review/a-new-trial-is-unsaved-work", test_a_new_trial_is_unsaved_work);
   UI_ADD ("/review/editing-the-text-keeps-what-was-decided", test_editing_the_text_keeps_what_was_decided);
+  UI_ADD ("/review/from-right-to-left", test_from_right_to_left);
   UI_ADD ("/review/every-refusal-is-a-sentence", test_every_refusal_is_a_sentence);
   UI_ADD ("/review/drop/page-offers-its-recipes", test_dropped_page_offers_its_recipes);
   UI_ADD ("/review/drop/text-is-read", test_dropped_text_is_read);
