@@ -32,7 +32,7 @@ typedef struct {
   char *unknown_heading;         /* whose lines are taken for the dough; NULL: none */
   char *held;                    /* an amount alone on its line */
   guint held_number, number;
-  gboolean has_items, after_item, is_full;
+  gboolean has_heading, has_items, after_item, is_full;
   TrColumns columns;             /* of the table that is read */
 } Reader;
 
@@ -119,6 +119,25 @@ set_stage (Reader     *reader,
   g_clear_pointer (&reader->unknown_heading, g_free);
 }
 
+/* "Butter", alone on its line in a recipe that has headings. */
+static gboolean
+take_butter_heading (Reader         *reader,
+                     const TrTokens *tokens,
+                     guint           at,
+                     const char     *line)
+{
+  guint end = tr_line_skip_end (tokens, at), from = tr_line_skip_for_the (tokens, at, end);
+
+  if (!reader->has_items || !reader->has_heading || reader->section == IN_METHOD || from + 1 != end ||
+      !tr_line_has_word (tokens, from, end, "butter"))
+    return FALSE;
+  set_stage (reader, TR_STAGE_ROLL_IN, NULL);
+  reader->unknown_heading = g_strdup (line);
+  reader->after_item = TRUE;
+  tr_recipe_note (reader->recipe, reader->number, line);
+  return TRUE;
+}
+
 static gboolean
 take_stage_heading (Reader         *reader,
                     const TrTokens *tokens,
@@ -146,6 +165,7 @@ take_stage_heading (Reader         *reader,
              stage != NULL && g_str_equal (stage->value, "preferment") ? stage->phrase : NULL);
   if (stage == NULL)
     reader->unknown_heading = g_strdup (line);
+  reader->has_heading = TRUE;
   if (reader->section != IN_METHOD)
     reader->section = reader->section == IN_OTHER ? IN_INGREDIENTS : reader->section;
   reader->after_item = TRUE;
@@ -161,11 +181,13 @@ flag_unknown_heading (Reader       *reader,
 {
   TrRecipeFlag *flag;
 
-  if (reader->unknown_heading == NULL || line->stage != TR_STAGE_DOUGH)
+  if (reader->unknown_heading == NULL || line->stage != reader->stage)
     return;
-  flag = tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "What “%s” is was not understood; it is taken for the dough.", reader->unknown_heading);
+  flag = reader->stage == TR_STAGE_DOUGH
+    ? tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "What “%s” is was not understood; it is taken for the dough.", reader->unknown_heading)
+    : tr_recipe_line_flag (line, TR_RECIPE_FLAG_STAGE, "It stands below “%s”; it is taken for the roll-in.", reader->unknown_heading);
   for (guint stage = 0; stage < TR_N_STAGES; stage++)
-    if (stage != TR_STAGE_DOUGH)
+    if (stage != reader->stage)
       tr_recipe_flag_offer (flag, TR_RECIPE_CHOOSE_STAGE, tr_stage_id ((TrStage) stage));
 }
 
@@ -401,7 +423,7 @@ take_special (Reader         *reader,
               const char     *line)
 {
   if (take_columns (reader, tokens, line) || take_yield (reader, tokens, at, line) ||
-      take_section (reader, tokens, at, line) || take_stage_heading (reader, tokens, at, line))
+      take_section (reader, tokens, at, line) || take_butter_heading (reader, tokens, at, line) || take_stage_heading (reader, tokens, at, line))
     return TRUE;
   if (tr_line_is_label (tokens, at))
     {
