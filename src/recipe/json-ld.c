@@ -56,6 +56,47 @@ get_member (JsonObject *object,
 
 static void collect (JsonNode *node, GPtrArray *texts, guint depth);
 
+/* The first text of a member; NULL: none. */
+static char *
+dup_first (JsonObject *object,
+           const char *name,
+           guint       depth)
+{
+  g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
+  JsonNode *node = get_member (object, name);
+
+  if (node != NULL)
+    collect (node, texts, depth + 1);
+  return texts->len > 0 ? g_strdup (texts->pdata[0]) : NULL;
+}
+
+/* A value with its unit and what it is of: {"value": 500, "unitText": "g",
+ * "name": "flour"}. Codes of units are those of UN/ECE recommendation 20. */
+static gboolean
+collect_quantity (JsonObject *object,
+                  GPtrArray  *texts,
+                  guint       depth)
+{
+  static const struct { const char *code, *unit; } codes[] = {
+    { "GRM", "g" }, { "KGM", "kg" }, { "MLT", "ml" }, { "LTR", "l" }, { "ONZ", "oz" }, { "LBR", "lb" },
+  };
+  g_autofree char *value = dup_first (object, "value", depth);
+  g_autofree char *unit = NULL, *code = NULL, *name = NULL, *text = NULL;
+
+  /* nothing below is walked twice */
+  if (value == NULL)
+    return FALSE;
+  unit = dup_first (object, "unitText", depth);
+  code = dup_first (object, "unitCode", depth);
+  name = dup_first (object, "name", depth);
+  for (gsize i = 0; unit == NULL && code != NULL && i < G_N_ELEMENTS (codes); i++)
+    if (strcmp (code, codes[i].code) == 0)
+      unit = g_strdup (codes[i].unit);
+  text = g_strjoin (" ", value, unit != NULL ? unit : code != NULL ? code : "", name != NULL ? name : "", NULL);
+  g_ptr_array_add (texts, g_strdup (g_strstrip (text)));
+  return TRUE;
+}
+
 static void
 collect_object (JsonObject *object,
                 GPtrArray  *texts,
@@ -65,6 +106,8 @@ collect_object (JsonObject *object,
   JsonNode *name = get_member (object, "name");
   gboolean has_text = json_object_has_member (object, "text") || json_object_has_member (object, "schema:text");
 
+  if (collect_quantity (object, texts, depth))
+    return;
   /* the name of a step that has a text says it again; a section's is its heading */
   if (name != NULL && !has_text)
     collect (name, texts, depth + 1);
