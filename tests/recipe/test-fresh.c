@@ -112,7 +112,7 @@ static void
 test_share (void)
 {
   g_test_message ("right by the truths written first: %u of %u lines, %.1f %%", n_right, n_lines, 100.0 * n_right / n_lines);
-  g_assert_cmpuint (n_lines, >, 150);
+  g_assert_cmpuint (n_lines, >, 600);
 }
 
 static int
