@@ -530,6 +530,35 @@ test_paper_sizes (void)
   g_assert_cmpfloat_with_epsilon (height / 72, 11, 1e-9);
 }
 
+/* A dough with a preferment and room on the page has it, without one has not. */
+static void
+test_total_formula_where_something_ripens (void)
+{
+  for (int has_poolish = 0; has_poolish < 2; has_poolish++)
+    {
+      g_autoptr (TrTrial) trial = tr_trial_new ();
+      TrDough *dough = tr_dough_new ("d1");
+      Fixture fixture;
+
+      g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_DOUGH, "flour-bread", "400 g"));
+      g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_DOUGH, "water", "200 g"));
+      g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_ROLL_IN, "butter-unsalted", "250 g"));
+      if (has_poolish)
+        {
+          TrLine *line = tr_line_new (TR_STAGE_PREFERMENT, "flour-bread", "100 g");
+
+          tr_set_text (&line->group, "poolish");
+          g_ptr_array_add (dough->lines, line);
+        }
+      g_ptr_array_add (trial->doughs, dough);
+      open_card (&fixture, trial, 0, TR_UNITS_METRIC, TR_PAPER_A4);
+      g_assert_cmpuint (tr_cards_count_pages (fixture.cards), ==, 1);
+      g_assert_cmpint (says (&fixture, "Total formula"), ==, has_poolish);
+      assert_says (&fixture, g_strdup ("all water"));
+      close_card (&fixture);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -547,6 +576,7 @@ main (int    argc,
   g_test_add_func ("/paper/card/unweighed-lines-keep-their-words", test_unweighed_lines_keep_their_words);
   g_test_add_func ("/paper/card/blocks-and-sheets-are-said", test_blocks_and_sheets_are_said);
   g_test_add_func ("/paper/card/no-yeast-no-proof", test_no_yeast_no_proof);
+  g_test_add_func ("/paper/card/total-formula-where-something-ripens", test_total_formula_where_something_ripens);
   g_test_add_func ("/paper/card/ounces-add-up", test_ounces_add_up);
   g_test_add_func ("/paper/pages/usual-doughs-take-one", test_usual_doughs_take_one_page);
   g_test_add_func ("/paper/pages/say-which-they-are", test_pages_say_which_they_are);
