@@ -417,6 +417,16 @@ parts_items (const TrTokens *tokens,
          tr_item_starts (tokens, at + 1, end) && tr_phrase_has_ingredient (tokens, start, at);
 }
 
+/* What thins an egg: "1 yolk + 1 tbsp milk". */
+static gboolean
+is_spoon_of_liquid (const TrRecipeLine *line)
+{
+  double grams = line->ingredient != NULL ? tr_recipe_line_weigh (line) : NAN;
+
+  return grams <= 30 && (g_str_has_prefix (line->ingredient, "water") || g_str_has_prefix (line->ingredient, "milk-whole") ||
+                         g_str_has_prefix (line->ingredient, "milk-skim") || g_str_has_prefix (line->ingredient, "cream-"));
+}
+
 void
 tr_item_read (const TrTokens    *tokens,
               guint              at,
@@ -438,6 +448,7 @@ tr_item_read (const TrTokens    *tokens,
   read_line (tokens, start, end, place, lines);
   /* What is said at an end is said of all: "egg wash: ", "…, for brushing". */
   const TrRecipeLine *last = lines->pdata[lines->len - 1];
+  is_wash |= n == 2 && is_spoon_of_liquid (last);
   for (guint i = first; i < lines->len; i++)
     {
       TrRecipeLine *line = lines->pdata[i];
