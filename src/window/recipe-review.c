@@ -348,6 +348,16 @@ tr_recipe_review_read_file (TrRecipeReview *self,
 }
 
 static void
+take_pasted (TrRecipeReview *self,
+             const char     *text)
+{
+  if (text != NULL)
+    tr_recipe_review_read_text (self, text);
+  else
+    show_status (self, _("There is no text on the clipboard. Copy the recipe first, or open its file."), TRUE);
+}
+
+static void
 pasted_cb (GObject      *source,
            GAsyncResult *result,
            gpointer      user_data)
@@ -356,13 +366,17 @@ pasted_cb (GObject      *source,
   g_autofree char *text = gdk_clipboard_read_text_finish (GDK_CLIPBOARD (source), result, NULL);
   g_autoptr (TrRecipeReview) self = g_weak_ref_get (&reply->review);
 
-  if (self == NULL || gtk_widget_in_destruction (GTK_WIDGET (self)))
-    return;
+  if (self != NULL && !gtk_widget_in_destruction (GTK_WIDGET (self)))
+    take_pasted (self, text);
+}
 
-  if (text != NULL)
-    tr_recipe_review_read_text (self, text);
-  else
-    show_status (self, _("There is no text on the clipboard. Copy the recipe first, or open its file."), TRUE);
+static gboolean
+has_text (GdkClipboard *clipboard)
+{
+  g_autoptr (GdkContentFormats) formats =
+    gdk_content_formats_union_deserialize_gtypes (gdk_content_formats_ref (gdk_clipboard_get_formats (clipboard)));
+
+  return gdk_content_formats_contain_gtype (formats, G_TYPE_STRING);
 }
 
 void
@@ -370,7 +384,13 @@ tr_recipe_review_paste (TrRecipeReview *self)
 {
   g_return_if_fail (TR_IS_RECIPE_REVIEW (self));
 
-  gdk_clipboard_read_text_async (gtk_widget_get_clipboard (GTK_WIDGET (self)), NULL, pasted_cb, reply_new (self));
+  GdkClipboard *clipboard = gtk_widget_get_clipboard (GTK_WIDGET (self));
+
+  /* GTK 4.8 loses its task when there is nothing to read. */
+  if (has_text (clipboard))
+    gdk_clipboard_read_text_async (clipboard, NULL, pasted_cb, reply_new (self));
+  else
+    take_pasted (self, NULL);
 }
 
 gboolean
