@@ -283,7 +283,7 @@ tr_figure_table_init (TrFigureTable *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
 
   self->grid = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 18);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 6);
   self->scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);

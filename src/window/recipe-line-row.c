@@ -368,8 +368,8 @@ build_fields (TrRecipeLineRow *self)
 {
   self->fields = tr_fields_row_new ();
   self->amount = add_field (self, gtk_entry_new ());
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->amount), 9);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->amount), 12);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->amount), 13);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->amount), 16);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->amount), _("Amount"));
   tr_entry_set_tabular (GTK_ENTRY (self->amount));
   self->ingredient = add_field (self, tr_ingredient_entry_new ());

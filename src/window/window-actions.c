@@ -438,9 +438,10 @@ static const TrAction actions[] = {
   { "win.go-turns", "<Alt>3", N_("Turns"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.go-sheet", "<Alt>4", N_("Sheet"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.go-method", "<Alt>5", N_("Method"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
-  { "win.go-bench", "<Alt>6", N_("Bench"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-total", "<Alt>6", N_("Total"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-bench", "<Alt>7", N_("Bench"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.show-findings", "F9", N_("Findings"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, NULL },
-  { "win.go-findings", "<Alt>7", N_("Go to the findings"), TR_MENU_NONE, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-findings", "<Alt>8", N_("Go to the findings"), TR_MENU_NONE, TR_KEYS_EVERYWHERE, go_page_cb },
   { "app.units::metric", NULL, N_("Metric: g, mm, °C"), TR_MENU_UNITS, TR_KEYS_EVERYWHERE, NULL },
   { "app.units::us", NULL, N_("US: oz, in, °F"), TR_MENU_UNITS, TR_KEYS_EVERYWHERE, NULL },
   { "app.colours::system", NULL, N_("As the system"), TR_MENU_COLOURS, TR_KEYS_EVERYWHERE, NULL },
@@ -581,8 +582,7 @@ tr_window_update_actions (TrWindow *self)
   static const char *const on_a_dough[] = {
     "win.export-card", "win.export-all-cards", "win.print-card", "win.duplicate-dough", "win.rename-dough",
     "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
-    "win.go-bench",
-    "win.go-findings", "win.save-as",
+    "win.go-total", "win.go-bench", "win.go-findings", "win.save-as",
   };
   const TrTrial *trial = tr_document_get_trial (self->document);
   int index = self->dough_index;

@@ -17,7 +17,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "window/print-preview.h"
 #include "window/ratio-plane.h"
+#include "window/recipe-review.h"
 
 #include "../ui/support.h"
 
@@ -57,6 +59,23 @@ typedef struct
   Opener open;
   gboolean is_empty;             /* a window without a trial */
 } Screen;
+
+/* The window it opened, or itself. */
+static GtkWidget *
+find_shown (TrWindow *window)
+{
+  GListModel *toplevels = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
+    {
+      g_autoptr (GtkWindow) toplevel = g_list_model_get_item (toplevels, i);
+
+      if (gtk_window_get_transient_for (toplevel) == GTK_WINDOW (window) && gtk_widget_get_mapped (GTK_WIDGET (toplevel)))
+        return GTK_WIDGET (toplevel);
+    }
+
+  return GTK_WIDGET (window);
+}
 
 static void
 open_nothing (TrWindow *window)
@@ -124,6 +143,12 @@ open_method (TrWindow *window)
 }
 
 static void
+open_total (TrWindow *window)
+{
+  ui_act (window, "win.go-total");
+}
+
+static void
 open_bench (TrWindow *window)
 {
   ui_act (window, "win.go-bench");
@@ -148,6 +173,44 @@ open_print (TrWindow *window)
 }
 
 static void
+open_preview (TrWindow *window)
+{
+  const TrFigures *figures = tr_document_get_figures (tr_window_get_document (window));
+  guint doughs[] = { 0, 1 };
+  TrReader reader;
+
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+
+  g_autoptr (TrCardJob) job = tr_card_job_new (figures, doughs, G_N_ELEMENTS (doughs), &reader, TR_PAPER_A4, "cards");
+
+  gtk_window_present (GTK_WINDOW (tr_print_preview_new (GTK_WINDOW (window), job)));
+}
+
+static void
+open_ingredients (TrWindow *window)
+{
+  ui_act (window, "win.ingredients");
+}
+
+/* Invented, with what a review has to ask about. */
+static void
+open_review (TrWindow *window)
+{
+  static const char text[] = "Lantern crescents\nMakes 12\n\n500 g flour\n1 cup plus 1 tbsp milk\n2 tsp salt\n7 g yeast\n"
+                             "350-375 g cold butter, to laminate\na handful of stardust\n2 large eggs, beaten, to glaze\n\n"
+                             "Mix, chill, fold in three three times.\n";
+  GtkWidget *review;
+
+  ui_act (window, "win.read-recipe");
+  review = find_shown (window);
+  g_assert_true (TR_IS_RECIPE_REVIEW (review));
+  tr_recipe_review_read_text (TR_RECIPE_REVIEW (review), text);
+  while (tr_recipe_review_is_reading (TR_RECIPE_REVIEW (review)))
+    g_main_context_iteration (NULL, TRUE);
+  ui_frames (review, 10);
+}
+
+static void
 open_shortcuts (TrWindow *window)
 {
   ui_act (window, "win.shortcuts");
@@ -161,29 +224,16 @@ static const Screen screens[] = {
   { "turns", open_turns, FALSE },
   { "sheet", open_sheet, FALSE },
   { "method", open_method, FALSE },
+  { "total", open_total, FALSE },
   { "bench", open_bench, FALSE },
   { "findings", open_findings, FALSE },
   { "preferences", open_preferences, FALSE },
   { "print", open_print, FALSE },
+  { "preview", open_preview, FALSE },
+  { "ingredients", open_ingredients, FALSE },
+  { "review", open_review, FALSE },
   { "shortcuts", open_shortcuts, FALSE },
 };
-
-/* The window it opened, or itself. */
-static GtkWidget *
-find_shown (TrWindow *window)
-{
-  GListModel *toplevels = gtk_window_get_toplevels ();
-
-  for (guint i = 0; i < g_list_model_get_n_items (toplevels); i++)
-    {
-      g_autoptr (GtkWindow) toplevel = g_list_model_get_item (toplevels, i);
-
-      if (gtk_window_get_transient_for (toplevel) == GTK_WINDOW (window) && gtk_widget_get_mapped (GTK_WIDGET (toplevel)))
-        return GTK_WIDGET (toplevel);
-    }
-
-  return GTK_WIDGET (window);
-}
 
 /* What a program can see **************************************************/
 
