@@ -92,3 +92,18 @@ tr_balance_write_exactly (TrDough       *dough,
   g_free (line->amount);
   line->amount = g_strconcat (digits, " ", tr_unit_id (mover->unit), NULL);
 }
+
+void
+tr_balance_add_line (TrDough    *dough,
+                     TrStage     stage,
+                     const char *group,
+                     const char *ingredient,
+                     double      grams)
+{
+  const TrMover mover = { .unit = TR_UNIT_G, .rest_unit = TR_N_UNITS };
+  g_autofree char *amount = tr_balance_dup_amount (&mover, grams);
+  TrLine *line = tr_line_new (stage, ingredient, amount);
+
+  line->group = g_strdup (group);
+  g_ptr_array_add (dough->lines, line);
+}

@@ -3,7 +3,8 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * For the files of this room that rewrite amounts: balance*.c and swap.c.
+ * For the files of this room that rewrite amounts: balance*.c, moved.c,
+ * preferment.c and swap.c.
  */
 
 #pragma once
@@ -92,8 +93,13 @@ void     tr_balance_write_mover     (TrDough              *dough,
 void     tr_balance_write_exactly   (TrDough              *dough,
                                      const TrMover        *mover,
                                      double                number);
+void     tr_balance_add_line        (TrDough              *dough,
+                                     TrStage               stage,
+                                     const char           *group,
+                                     const char           *ingredient,
+                                     double                grams);
 
-/* refusal.c: always FALSE; what a reason has no values for is NaN. */
+/* balance-refusal.c: always FALSE; what a reason has no values for is NaN. */
 gboolean tr_balance_refuse          (GError              **error,
                                      TrRefusalId           id,
                                      double                first,

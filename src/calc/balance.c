@@ -37,7 +37,7 @@ static const struct { TrRange travel; double step, usual; } ratios[TR_N_RATIOS] 
   [TR_RATIO_SALT] = { { 0, 4 }, 0.1, 2 },
   [TR_RATIO_SUGAR] = { { 0, 30 }, 0.5, 10 },
   [TR_RATIO_YEAST_FRESH] = { { 0, 15 }, 0.1, 4 },
-  [TR_RATIO_PREFERMENTED] = { { 0, 100 }, 0.5, 20 },
+  [TR_RATIO_PREFERMENTED] = { { 0, 100 }, 0.5, NAN },
 };
 
 /* Looking */
@@ -372,50 +372,6 @@ tr_ratio_set (TrDough               *dough,
 
 /* Adding a line */
 
-static guint
-add_line (TrDough    *dough,
-          TrStage     stage,
-          const char *group,
-          const char *ingredient,
-          double      grams)
-{
-  const TrMover mover = { .unit = TR_UNIT_G, .rest_unit = TR_N_UNITS };
-  g_autofree char *amount = tr_balance_dup_amount (&mover, tr_balance_round_nice (MAX (grams, 0), 0.01 * fabs (grams)));
-  TrLine *line = tr_line_new (stage, ingredient, amount);
-
-  line->group = g_strdup (group);
-  g_ptr_array_add (dough->lines, line);
-
-  return dough->lines->len - 1;
-}
-
-/* As much water as flour: a sponge that can be poured (common practice). */
-static int
-add_preferment (TrDough               *dough,
-                const TrDoughFigures  *figures,
-                GError               **error)
-{
-  int flour = tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT);
-  int water = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, G_MAXUINT);
-  double grams = ratios[TR_RATIO_PREFERMENTED].usual * figures->formula.written_flour_g / 100;
-  TrMover movers[2];
-
-  grams = tr_balance_round_nice (grams, 0.01 * grams);
-  if (flour < 0 || tr_look_get_line (figures, (guint) flour)->written_grams < grams)
-    return tr_balance_refuse (error, TR_REFUSAL_NO_FLOUR_TO_GIVE, NAN, NAN, NAN), -1;
-  if (water < 0 || tr_look_get_line (figures, (guint) water)->written_grams < grams)
-    return tr_balance_refuse (error, TR_REFUSAL_NO_WATER_TO_GIVE, NAN, NAN, NAN), -1;
-
-  tr_balance_init_mover (&movers[0], figures, (guint) flour, 1);
-  tr_balance_init_mover (&movers[1], figures, (guint) water, 1);
-  int first = (int) add_line (dough, TR_STAGE_PREFERMENT, "sponge", tr_look_get_line (figures, (guint) flour)->line->ingredient, grams);
-  add_line (dough, TR_STAGE_PREFERMENT, "sponge", tr_look_get_line (figures, (guint) water)->line->ingredient, grams);
-  for (guint i = 0; i < G_N_ELEMENTS (movers); i++)
-    tr_balance_write_mover (dough, &movers[i], (movers[i].grams - grams) / tr_balance_grams_of_unit (movers[i].unit, &figures->formula));
-
-  return first;
-}
-
 int
 tr_ratio_add_line (TrDough               *dough,
                    const TrDoughFigures  *figures,
@@ -430,21 +386,22 @@ tr_ratio_add_line (TrDough               *dough,
     [TR_RATIO_SUGAR] = { "sugar", TR_STAGE_DOUGH, 1 },
     [TR_RATIO_YEAST_FRESH] = { "yeast-fresh", TR_STAGE_DOUGH, 1 },
   };
-  double whole, now;
+  double whole, now, grams;
 
-  g_return_val_if_fail (dough != NULL && figures != NULL && ratio < TR_N_RATIOS, -1);
+  g_return_val_if_fail (dough != NULL && figures != NULL, -1);
+  g_return_val_if_fail (ratio < TR_N_RATIOS && ratio != TR_RATIO_PREFERMENTED, -1);
 
   whole = tr_ratio_get_whole (figures, ratio);
   now = tr_ratio_get (figures, ratio);
   if (!tr_is_positive (whole))
     return tr_balance_refuse (error, TR_REFUSAL_NO_FLOUR, NAN, NAN, NAN), -1;
-  if (dough->lines->len + 2 > TR_MAX_LINES)
+  if (dough->lines->len >= TR_MAX_LINES)
     return tr_balance_refuse (error, TR_REFUSAL_TOO_MANY_LINES, TR_MAX_LINES, NAN, NAN), -1;
-  if (ratio == TR_RATIO_PREFERMENTED)
-    return add_preferment (dough, figures, error);
 
-  return (int) add_line (dough, usual[ratio].stage, NULL, usual[ratio].ingredient,
-                         MAX (ratios[ratio].usual - (isnan (now) ? 0 : now), 0) * whole / 100);
+  grams = MAX (ratios[ratio].usual - (isnan (now) ? 0 : now), 0) * whole / 100;
+  tr_balance_add_line (dough, usual[ratio].stage, NULL, usual[ratio].ingredient, tr_balance_round_nice (grams, 0.01 * grams));
+
+  return (int) dough->lines->len - 1;
 }
 
 /* A line's percent */

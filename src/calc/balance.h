@@ -56,6 +56,7 @@ typedef enum {
   TR_REFUSAL_NO_AMOUNT_OF_LINE,  /* value: asked for */
   TR_REFUSAL_NO_FLOUR_TO_GIVE,   /* to a preferment */
   TR_REFUSAL_NO_WATER_TO_GIVE,
+  TR_REFUSAL_NO_YEAST_TO_GIVE,
   TR_N_REFUSALS
 } TrRefusalId;
 
@@ -100,8 +101,8 @@ gboolean tr_ratio_set         (TrDough               *dough,
                                double                 value,
                                GError               **error);
 /* Where there is no such line: adds one with a usual amount (common practice).
- * A preferment is taken from the dough. The index of the first line added; -1
- * with a sentence. */
+ * Its index; -1 with a sentence. Not of the prefermented flour, which is taken
+ * out of the dough (tr_preferment_add). */
 int      tr_ratio_add_line    (TrDough               *dough,
                                const TrDoughFigures  *figures,
                                TrRatio                ratio,

@@ -47,7 +47,7 @@ tr_preferment_from_id (const char *id)
 static gboolean
 is_yeast (const TrLineFigures *line)
 {
-  return line->known && tr_balance_is_in_dough (line) && line->ingredient.fresh_yeast_factor > 0;
+  return tr_balance_is_of_ratio (line, TR_RATIO_YEAST_FRESH);
 }
 
 static double
@@ -72,13 +72,10 @@ add_gift (TrGifts              *gifts,
 }
 
 static gboolean
-refuse (GError     **error,
-        const char  *what)
+refuse (GError      **error,
+        TrRefusalId   id)
 {
-  g_set_error (error, TR_BALANCE_ERROR, TR_BALANCE_ERROR_NO_LINE,
-               "No line of the dough has enough %s to give to a preferment.", what);
-
-  return FALSE;
+  return tr_balance_refuse (error, id, NAN, NAN, NAN);
 }
 
 static int
@@ -101,9 +98,9 @@ find_mixed_gifts (const TrDoughFigures *figures,
   double flour_g = MIN (kinds[kind].share * whole, grams_of (figures, liquid) / kinds[kind].hydration);
 
   if (!(grams_of (figures, flour) >= flour_g))
-    return refuse (error, "flour");
+    return refuse (error, TR_REFUSAL_NO_FLOUR_TO_GIVE);
   if (flour_g < LEAST_SHARE * whole)
-    return refuse (error, "water");
+    return refuse (error, TR_REFUSAL_NO_WATER_TO_GIVE);
   add_gift (gifts, figures, flour, flour_g);
   /* The hydration is kept to the gram: of a starter it says how much is flour. */
   if (kinds[kind].hydration * gifts->gifts[0].grams > grams_of (figures, liquid))
@@ -114,7 +111,7 @@ find_mixed_gifts (const TrDoughFigures *figures,
       double yeast_g = yeast >= 0 ? kinds[kind].yeast_fresh * flour_g / tr_look_get_line (figures, (guint) yeast)->ingredient.fresh_yeast_factor : NAN;
 
       if (!(grams_of (figures, yeast) >= yeast_g))
-        return refuse (error, "yeast");
+        return refuse (error, TR_REFUSAL_NO_YEAST_TO_GIVE);
       add_gift (gifts, figures, yeast, yeast_g);
     }
 
@@ -141,28 +138,14 @@ find_old_gifts (const TrDoughFigures *figures,
   gboolean has_water = grams_of (figures, tr_balance_find_heaviest (figures, tr_line_is_water, NULL, G_MAXUINT)) > 0;
 
   if (tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT) < 0)
-    return refuse (error, "flour");
+    return refuse (error, TR_REFUSAL_NO_FLOUR_TO_GIVE);
   if (find_liquid (figures) < 0)
-    return refuse (error, "water");
+    return refuse (error, TR_REFUSAL_NO_WATER_TO_GIVE);
   for (guint i = 0; i < figures->formula.lines->len; i++)
     if (is_of_old_dough (tr_look_get_line (figures, i), has_water))
       add_gift (gifts, figures, (int) i, kinds[TR_PREFERMENT_OLD_DOUGH].share * grams_of (figures, (int) i));
 
   return TRUE;
-}
-
-static void
-add_line (TrDough    *dough,
-          const char *group,
-          const char *ingredient,
-          double      grams)
-{
-  const TrMover mover = { .unit = TR_UNIT_G, .rest_unit = TR_N_UNITS };
-  g_autofree char *amount = tr_balance_dup_amount (&mover, grams);
-  TrLine *line = tr_line_new (TR_STAGE_PREFERMENT, ingredient, amount);
-
-  line->group = g_strdup (group);
-  g_ptr_array_add (dough->lines, line);
 }
 
 static void
@@ -215,20 +198,18 @@ tr_preferment_add (TrDough               *dough,
 
   first = (int) dough->lines->len;
   if (!tr_is_positive (figures->formula.written_flour_g))
-    return refuse (error, "flour"), -1;
+    return refuse (error, TR_REFUSAL_NO_FLOUR_TO_GIVE), -1;
   if (kind == TR_PREFERMENT_OLD_DOUGH ? !find_old_gifts (figures, &gifts, error) : !find_mixed_gifts (figures, kind, &gifts, error))
     return -1;
   if (dough->lines->len + gifts.n > TR_MAX_LINES)
-    {
-      g_set_error (error, TR_BALANCE_ERROR, TR_BALANCE_ERROR_REACH, "A dough has at most %d lines.", TR_MAX_LINES);
-      return -1;
-    }
+    return tr_balance_refuse (error, TR_REFUSAL_TOO_MANY_LINES, TR_MAX_LINES, NAN, NAN), -1;
 
   if (kind == TR_PREFERMENT_STARTER)
-    add_line (dough, group, STARTER, gifts.gifts[0].grams + gifts.gifts[1].grams);
+    tr_balance_add_line (dough, TR_STAGE_PREFERMENT, group, STARTER, gifts.gifts[0].grams + gifts.gifts[1].grams);
   else
     for (guint i = 0; i < gifts.n; i++)
-      add_line (dough, group, tr_look_get_line (figures, gifts.gifts[i].index)->line->ingredient, gifts.gifts[i].grams);
+      tr_balance_add_line (dough, TR_STAGE_PREFERMENT, group, tr_look_get_line (figures, gifts.gifts[i].index)->line->ingredient,
+                           gifts.gifts[i].grams);
   give (dough, figures, &gifts);
 
   return first - remove_empty (dough, figures, &gifts);

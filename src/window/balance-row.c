@@ -16,6 +16,7 @@
 
 #include "../calc/formula.h"
 #include "balance-scale.h"
+#include "preferments.h"
 #include "section.h"
 
 #define MAX_NAMED 3
@@ -51,7 +52,7 @@ static const struct { const char *add, *undo, *undo_add; } texts[TR_N_RATIOS] = 
   [TR_RATIO_SALT] = { N_("Add salt"), N_("change salt"), N_("add salt") },
   [TR_RATIO_SUGAR] = { N_("Add sugar"), N_("change sugar"), N_("add sugar") },
   [TR_RATIO_YEAST_FRESH] = { N_("Add yeast"), N_("change yeast"), N_("add yeast") },
-  [TR_RATIO_PREFERMENTED] = { N_("Add a sponge"), N_("change the prefermented flour"), N_("add a sponge") },
+  [TR_RATIO_PREFERMENTED] = { N_("Add a sponge"), N_("change the prefermented flour"), NULL },
 };
 
 static TrPage *
@@ -201,15 +202,11 @@ key_pressed_cb (GtkEventControllerKey *controller,
   return GDK_EVENT_STOP;
 }
 
-static void
-add_clicked_cb (TrBalanceRow *self)
+static gboolean
+add_line (TrBalanceRow *self,
+          TrPage       *page)
 {
-  TrPage *page = get_page (self);
   g_autoptr (GError) error = NULL;
-
-  if (page == NULL)
-    return;
-
   TrTrial *draft = tr_document_draft (tr_page_get_document (page));
   TrDough *dough = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page));
 
@@ -219,9 +216,29 @@ add_clicked_cb (TrBalanceRow *self)
 
       tr_trial_unref (draft);
       show_error (self, why);
-      return;
+      return FALSE;
     }
-  if (tr_page_commit (page, draft, _(texts[self->ratio].undo_add), NULL, "/lines"))
+
+  return tr_page_commit (page, draft, _(texts[self->ratio].undo_add), NULL, "/lines");
+}
+
+/* The same sponge as that of the formula's menu. */
+static gboolean
+add_sponge (TrPage *page)
+{
+  g_autofree char *added = tr_page_add_preferment (page, tr_preferment_id (TR_PREFERMENT_SPONGE));
+
+  return added != NULL;
+}
+
+static void
+add_clicked_cb (TrBalanceRow *self)
+{
+  TrPage *page = get_page (self);
+
+  if (page == NULL)
+    return;
+  if (self->ratio == TR_RATIO_PREFERMENTED ? add_sponge (page) : add_line (self, page))
     gtk_widget_grab_focus (self->scale);
 }
 

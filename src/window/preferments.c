@@ -64,8 +64,10 @@ tr_page_add_preferment (TrPage     *page,
   first = tr_preferment_add (dough, figures, (TrPrefermentKind) kind, group, &error);
   if (first < 0)
     {
+      g_autofree char *why = tr_words_error (tr_page_get_reader (page), error);
+
       tr_trial_unref (draft);
-      gtk_widget_activate_action (GTK_WIDGET (page), "win.notice", "s", error->message);
+      gtk_widget_activate_action (GTK_WIDGET (page), "win.notice", "s", why);
       return NULL;
     }
   if (!tr_page_commit (page, draft, _(preferments[kind].undo), NULL, "/lines"))

@@ -48,6 +48,8 @@ ratio_refusal (const TrRefusal *refusal)
       return g_strdup (_("No line of the dough has enough flour to give to a preferment."));
     case TR_REFUSAL_NO_WATER_TO_GIVE:
       return g_strdup (_("No line of the dough has enough water to give to a preferment."));
+    case TR_REFUSAL_NO_YEAST_TO_GIVE:
+      return g_strdup (_("No line of the dough has enough yeast to give to a preferment."));
     default:
       return NULL;
     }

@@ -283,6 +283,31 @@ test_missing_line_is_added (Fixture       *fixture,
   g_assert_cmpstr (tr_document_get_undo_label (fixture->document), ==, "add salt");
 }
 
+/* As from the formula's menu: 30 % of the flour, out of the dough. */
+static void
+test_missing_preferment_is_added (Fixture       *fixture,
+                                  gconstpointer  data)
+{
+  GtkWidget *add = tr_balance_row_get_add_button (get_row (fixture, TR_RATIO_PREFERMENTED));
+  TrTrial *draft = tr_document_draft (fixture->document);
+  TrDough *dough = tr_trial_own_dough (draft, 0);
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < dough->lines->len; i++)
+    if (tr_dough_get_line (dough, i)->stage == TR_STAGE_PREFERMENT)
+      tr_dough_get_line (dough, i)->stage = TR_STAGE_DOUGH;
+  g_assert_true (tr_document_commit (fixture->document, draft, "all in the dough", NULL, "/lines", &error));
+  double flour_g = tr_figures_get_dough (tr_document_get_figures (fixture->document), 0)->formula.written_flour_g;
+  g_assert_true (gtk_widget_get_visible (add));
+
+  g_signal_emit_by_name (add, "clicked");
+  g_assert_false (gtk_widget_get_visible (add));
+  g_assert_cmpfloat_with_epsilon (get_ratio (fixture, TR_RATIO_PREFERMENTED), 30, 0.3);
+  g_assert_cmpfloat_with_epsilon (tr_figures_get_dough (tr_document_get_figures (fixture->document), 0)->formula.written_flour_g,
+                                  flour_g, 1e-3);
+  g_assert_cmpstr (tr_document_get_undo_label (fixture->document), ==, "add a sponge");
+}
+
 static GtkWidget *
 find_slider (GtkWidget *widget)
 {
@@ -333,6 +358,7 @@ main (int   argc,
     }
   ADD ("number-is-typed", test_number_is_typed);
   ADD ("missing-line-is-added", test_missing_line_is_added);
+  ADD ("missing-preferment-is-added", test_missing_preferment_is_added);
   ADD ("marks-lie-where-the-handle-would", test_marks_lie_where_the_handle_would);
   g_test_add ("/ui/balance/marks-lie-right-to-left", Fixture, "rtl", set_up, test_marks_lie_where_the_handle_would, tear_down);
 

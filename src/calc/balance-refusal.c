@@ -1,4 +1,4 @@
-/* refusal.c: why a ratio or a line's percent cannot be what was asked for
+/* balance-refusal.c: why a ratio or a line's percent cannot be what was asked for
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -48,6 +48,7 @@ static const struct { TrBalanceError code; const char *message; } refusals[TR_N_
   [TR_REFUSAL_NO_AMOUNT_OF_LINE] = { TR_BALANCE_ERROR_REACH, "No amount of this line makes {1} % of the flour." },
   [TR_REFUSAL_NO_FLOUR_TO_GIVE] = { TR_BALANCE_ERROR_NO_LINE, "No line of the dough has enough flour to give to a preferment." },
   [TR_REFUSAL_NO_WATER_TO_GIVE] = { TR_BALANCE_ERROR_NO_LINE, "No line of the dough has enough water to give to a preferment." },
+  [TR_REFUSAL_NO_YEAST_TO_GIVE] = { TR_BALANCE_ERROR_NO_LINE, "No line of the dough has enough yeast to give to a preferment." },
 };
 
 const TrRefusal *
