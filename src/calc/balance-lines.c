@@ -15,12 +15,6 @@
 /* Which lines move */
 
 gboolean
-tr_balance_is_in_dough (const TrLineFigures *line)
-{
-  return line->line->stage == TR_STAGE_DOUGH || line->line->stage == TR_STAGE_PREFERMENT;
-}
-
-gboolean
 tr_balance_is_wet (const TrLineFigures *line)
 {
   return line->known && (line->ingredient.role == TR_ROLE_LIQUID || line->ingredient.role == TR_ROLE_DAIRY)
@@ -33,6 +27,13 @@ tr_balance_is_flour (const TrLineFigures *line)
   return line->known && line->ingredient.is_flour && tr_line_is_in_mix (line);
 }
 
+static gboolean
+is_prefermented (const TrLineFigures *line,
+                 gboolean             starters)
+{
+  return starters ? tr_line_is_starter (line) : line->line->stage == TR_STAGE_PREFERMENT && tr_balance_is_flour (line);
+}
+
 gboolean
 tr_balance_is_of_ratio (const TrLineFigures *line,
                         TrRatio              ratio)
@@ -42,13 +43,15 @@ tr_balance_is_of_ratio (const TrLineFigures *line,
 
   switch (ratio)
     {
-    case TR_RATIO_DOUGH_FAT: return tr_balance_is_in_dough (line) && line->ingredient.role == TR_ROLE_FAT;
+    case TR_RATIO_DOUGH_FAT: return tr_line_is_in_dough (line) && line->ingredient.role == TR_ROLE_FAT;
     case TR_RATIO_ROLL_IN_OF_DOUGH: return line->line->stage == TR_STAGE_ROLL_IN && !line->ingredient.is_flour;
     case TR_RATIO_SALT: return tr_line_is_in_mix (line) && line->ingredient.role == TR_ROLE_SALT;
-    case TR_RATIO_SUGAR: return tr_balance_is_in_dough (line) && line->ingredient.role == TR_ROLE_SWEETENER
+    case TR_RATIO_SUGAR: return tr_line_is_in_dough (line) && line->ingredient.role == TR_ROLE_SWEETENER
                                 && line->ingredient.per_100g[TR_PART_SUGARS] > 0;
     case TR_RATIO_YEAST_FRESH: return tr_line_is_in_mix (line) && line->ingredient.fresh_yeast_factor > 0;
-    case TR_RATIO_ALL_WATER: case TR_RATIO_PREFERMENTED: case TR_N_RATIOS:
+    case TR_RATIO_ALL_WATER: return tr_line_is_in_dough (line) && tr_balance_is_wet (line);
+    case TR_RATIO_PREFERMENTED: return is_prefermented (line, FALSE) || is_prefermented (line, TRUE);
+    case TR_N_RATIOS:
     default: return FALSE;
     }
 }
@@ -169,23 +172,13 @@ find_water (const TrDoughFigures *figures,
     tr_balance_find_wet_lines (figures, tries[i].stage, tries[i].only_water, movers);
 }
 
-static gboolean
-is_prefermented (const TrLineFigures *line,
-                 gboolean             starters)
-{
-  if (!line->known || isnan (line->written_grams) || !tr_line_is_in_mix (line))
-    return FALSE;
-
-  return starters ? line->ingredient.role == TR_ROLE_STARTER : line->line->stage == TR_STAGE_PREFERMENT && tr_balance_is_flour (line);
-}
-
 static void
 find_prefermented (const TrDoughFigures *figures,
                    TrMovers             *movers)
 {
   for (int starters = 0; starters <= 1 && movers->n == 0; starters++)
     for (guint i = 0; i < figures->formula.lines->len; i++)
-      if (is_prefermented (tr_look_get_line (figures, i), starters != 0))
+      if (is_prefermented (tr_look_get_line (figures, i), starters != 0) && !isnan (tr_look_get_line (figures, i)->written_grams))
         tr_balance_add_mover (movers, figures, i, tr_balance_share_of_line (tr_look_get_line (figures, i), TR_RATIO_PREFERMENTED));
 }
 

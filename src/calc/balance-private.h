@@ -38,7 +38,6 @@ typedef struct { TrTrade trades[2 * TR_MAX_LINES]; guint n; TrMovers movers, oth
 /* Lines */
 double   tr_ratio_get_whole         (const TrDoughFigures *figures,
                                      TrRatio               ratio);
-gboolean tr_balance_is_in_dough     (const TrLineFigures  *line);
 gboolean tr_balance_is_wet          (const TrLineFigures  *line);
 gboolean tr_balance_is_flour        (const TrLineFigures  *line);
 gboolean tr_balance_is_of_ratio     (const TrLineFigures  *line,

@@ -123,16 +123,8 @@ has_line (const TrDoughFigures *figures,
           TrRatio               ratio)
 {
   for (guint i = 0; i < figures->formula.lines->len; i++)
-    {
-      const TrLineFigures *line = tr_look_get_line (figures, i);
-
-      if (ratio == TR_RATIO_ALL_WATER ? tr_balance_is_in_dough (line) && tr_balance_is_wet (line)
-          : ratio == TR_RATIO_PREFERMENTED
-            ? line->known && ((line->line->stage == TR_STAGE_PREFERMENT && tr_balance_is_flour (line))
-                              || (tr_line_is_in_mix (line) && line->ingredient.role == TR_ROLE_STARTER))
-            : tr_balance_is_of_ratio (line, ratio))
-        return TRUE;
-    }
+    if (tr_balance_is_of_ratio (tr_look_get_line (figures, i), ratio))
+      return TRUE;
 
   return FALSE;
 }

@@ -16,12 +16,6 @@
 #define SALTED_FAT_POINTS 0.3
 
 static gboolean
-is_in_dough (const TrLineFigures *line)
-{
-  return line->line->stage == TR_STAGE_DOUGH || line->line->stage == TR_STAGE_PREFERMENT;
-}
-
-static gboolean
 is_flour_not_weighed (const TrLineFigures *line)
 {
   return line->known && (line->ingredient.is_flour || line->ingredient.role == TR_ROLE_STARTER)
@@ -31,13 +25,13 @@ is_flour_not_weighed (const TrLineFigures *line)
 static gboolean
 is_wet (const TrLineFigures *line)
 {
-  return is_in_dough (line) && (tr_line_has_role (line, TR_ROLE_LIQUID) || tr_line_has_role (line, TR_ROLE_DAIRY));
+  return tr_line_is_in_dough (line) && (tr_line_has_role (line, TR_ROLE_LIQUID) || tr_line_has_role (line, TR_ROLE_DAIRY));
 }
 
 static gboolean
 is_dough_fat (const TrLineFigures *line)
 {
-  return is_in_dough (line) && tr_line_has_role (line, TR_ROLE_FAT);
+  return tr_line_is_in_dough (line) && tr_line_has_role (line, TR_ROLE_FAT);
 }
 
 static gboolean
@@ -49,7 +43,7 @@ is_salt (const TrLineFigures *line)
 static gboolean
 is_sugar (const TrLineFigures *line)
 {
-  return is_in_dough (line) && tr_line_has_role (line, TR_ROLE_SWEETENER);
+  return tr_line_is_in_dough (line) && tr_line_has_role (line, TR_ROLE_SWEETENER);
 }
 
 static gboolean

@@ -40,12 +40,6 @@ typedef struct {
   double solution[N_BASES];      /* grams of each base */
 } Weighing;
 
-static gboolean
-is_in_dough (const TrLineFigures *line)
-{
-  return line->line->stage == TR_STAGE_PREFERMENT || line->line->stage == TR_STAGE_DOUGH;
-}
-
 /* Problems */
 
 static void
@@ -160,7 +154,7 @@ collect (const Weighing *weighing,
       if (!tr_line_is_in_mix (line) || isnan (value))
         continue;
 
-      double *mass = is_in_dough (line) ? equations->dough : equations->roll_in;
+      double *mass = tr_line_is_in_dough (line) ? equations->dough : equations->roll_in;
       mass[term->base] += value;
       equations->flour[term->base] +=
         value * tr_ingredient_flour_share (&line->ingredient, line->line->hydration_percent);
@@ -350,7 +344,7 @@ add_line (Sums                *sums,
 
   tr_ingredient_compose (ingredient, line->line->hydration_percent, per_100g);
   add_flour (sums, line);
-  if (is_in_dough (line))
+  if (tr_line_is_in_dough (line))
     add_dough_line (sums, line, per_100g);
   else
     add_roll_in_line (sums, line, per_100g);

@@ -23,6 +23,12 @@ tr_line_is_in_mix (const TrLineFigures *line)
   return line->line->stage != TR_STAGE_FINISH;
 }
 
+static inline gboolean
+tr_line_is_in_dough (const TrLineFigures *line)
+{
+  return line->line->stage == TR_STAGE_PREFERMENT || line->line->stage == TR_STAGE_DOUGH;
+}
+
 /* Weighs every line as written, solves the percentages, fills everything of
  * `formula` that does not depend on the batch; scale is 1 and the masses are
  * the written ones. */

@@ -66,7 +66,7 @@ tr_line_is_roll_in (const TrLineFigures *line)
 gboolean
 tr_line_is_leaven (const TrLineFigures *line)
 {
-  return line->line->stage <= TR_STAGE_DOUGH && tr_line_has_role (line, TR_ROLE_LEAVEN);
+  return tr_line_is_in_dough (line) && tr_line_has_role (line, TR_ROLE_LEAVEN);
 }
 
 gboolean

@@ -22,6 +22,9 @@
 #define RELATIVE_TOLERANCE 0.01  /* of a little milk on the brush */
 #define DRIED_WATER 50.0         /* per 100 g; less: a powder */
 
+/* What other lines can make up for. */
+static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
+
 /* A line that moves, for one thing. */
 typedef struct {
   TrMover mover;
@@ -94,13 +97,6 @@ can_take_place (const TrIngredient *from,
   return purpose == TR_N_KEPT || !(share_of (from, purpose) <= 0 || share_of (to, purpose) <= 0);
 }
 
-static const TrLineFigures *
-get_line (const TrDoughFigures *figures,
-          guint                 index)
-{
-  return tr_formula_get_line (&figures->formula, index);
-}
-
 GPtrArray *
 tr_swap_list (const TrDoughFigures *figures,
               guint                 index)
@@ -110,7 +106,7 @@ tr_swap_list (const TrDoughFigures *figures,
 
   g_return_val_if_fail (figures != NULL && index < figures->formula.lines->len, list);
 
-  const TrLineFigures *line = get_line (figures, index);
+  const TrLineFigures *line = tr_look_get_line (figures, index);
 
   if (!line->known)
     return list;
@@ -199,14 +195,13 @@ tr_swap_get_choices (const TrDoughFigures *figures,
                      TrKeptSet            *usual,
                      TrKept               *first)
 {
-  static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
   TrIngredient to;
 
   *usual = 0;
   *first = TR_N_KEPT;
   g_return_val_if_fail (figures != NULL && index < figures->formula.lines->len, 0);
 
-  const TrLineFigures *line = get_line (figures, index);
+  const TrLineFigures *line = tr_look_get_line (figures, index);
 
   if (!line->known || !tr_ingredient_resolve (figures->pantry, ingredient, &to) || !can_take_place (&line->ingredient, &to))
     return 0;
@@ -296,7 +291,7 @@ static const TrIngredient *
 ingredient_of (const Swap *swap,
                guint       k)
 {
-  return &get_line (swap->figures, swap->unknowns[k].mover.index)->ingredient;
+  return &tr_look_get_line (swap->figures, swap->unknowns[k].mover.index)->ingredient;
 }
 
 static gboolean
@@ -476,8 +471,7 @@ add_others (Swap                *swap,
             TrKeptSet            holds,
             GError             **error)
 {
-  static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
-  const TrLineFigures *line = get_line (swap->figures, swap->index);
+  const TrLineFigures *line = tr_look_get_line (swap->figures, swap->index);
 
   for (guint i = 0; i < G_N_ELEMENTS (others); i++)
     {
@@ -487,9 +481,9 @@ add_others (Swap                *swap,
 
       if (!is_known (&line->ingredient, others[i], (int) swap->index, error) || !is_known (to, others[i], -1, error))
         return FALSE;
-      if (mover < 0 || (guint) mover == swap->index || isnan (get_line (swap->figures, (guint) mover)->written_grams))
+      if (mover < 0 || (guint) mover == swap->index || isnan (tr_look_get_line (swap->figures, (guint) mover)->written_grams))
         return tr_swap_refuse (error, TR_SWAP_ERROR_NO_LINE, (TrSwapRefusal) { .kept = others[i], .line = -1 });
-      add_unknown (swap, (guint) mover, others[i], get_line (swap->figures, (guint) mover)->written_grams);
+      add_unknown (swap, (guint) mover, others[i], tr_look_get_line (swap->figures, (guint) mover)->written_grams);
     }
   for (guint k = 0; k < swap->n; k++)
     for (guint other = 0; other < swap->n; other++)
@@ -506,7 +500,7 @@ plan (Swap                *swap,
       TrKeptSet            holds,
       GError             **error)
 {
-  const TrLineFigures *line = get_line (swap->figures, swap->index);
+  const TrLineFigures *line = tr_look_get_line (swap->figures, swap->index);
   TrKept purpose = purpose_of (&line->ingredient, to);
   gboolean is_held = purpose < TR_N_KEPT && (holds & TR_KEPT_BIT (purpose)) != 0;
 
@@ -540,7 +534,7 @@ tr_swap_apply (TrDough               *dough,
   g_return_val_if_fail (dough != NULL && figures != NULL && ingredient != NULL, FALSE);
   g_return_val_if_fail (dough->lines->len == figures->formula.lines->len && index < dough->lines->len, FALSE);
 
-  const TrLineFigures *line = get_line (figures, index);
+  const TrLineFigures *line = tr_look_get_line (figures, index);
 
   if (!line->known || isnan (line->written_grams))
     return tr_swap_refuse (error, TR_SWAP_ERROR_NOT_WEIGHED, (TrSwapRefusal) { .kept = TR_N_KEPT, .line = (int) index });
