@@ -106,7 +106,8 @@ show_share (TrRecipeReview *self)
 static void
 show_ways (TrRecipeReview *self)
 {
-  gboolean is_ready = self->recipe != NULL && self->cancellable == NULL;
+  /* Never what was read before the last key. */
+  gboolean is_ready = self->recipe != NULL && self->cancellable == NULL && !tr_recipe_source_is_typing (self->source);
 
   gtk_widget_set_sensitive (self->add, is_ready);
   gtk_widget_set_sensitive (self->make, is_ready);
@@ -590,6 +591,7 @@ tr_recipe_review_init (TrRecipeReview *self)
 
   tr_reader_init_plain (&self->reader, TR_UNITS_METRIC);
   self->source = TR_RECIPE_SOURCE (tr_recipe_source_new ());
+  g_signal_connect_swapped (self->source, "typing", G_CALLBACK (show_ways), self);
   g_signal_connect_swapped (self->source, "changed", G_CALLBACK (text_changed_cb), self);
   g_signal_connect_swapped (self->source, "paste", G_CALLBACK (tr_recipe_review_paste), self);
   g_signal_connect_swapped (self->source, "file", G_CALLBACK (tr_recipe_review_read_file), self);

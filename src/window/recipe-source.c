@@ -44,7 +44,7 @@ struct _TrRecipeSource
   guint is_setting : 1;
 };
 
-enum { CHANGED, PASTE, FILE_CHOSEN, N_SIGNALS };
+enum { TYPING, CHANGED, PASTE, FILE_CHOSEN, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TrRecipeSource, tr_recipe_source, GTK_TYPE_WIDGET)
@@ -56,6 +56,7 @@ show_in_view (TrRecipeSource *self,
               const char     *text)
 {
   g_clear_handle_id (&self->quiet, g_source_remove);
+  g_clear_handle_id (&self->caught_idle, g_source_remove);
   self->is_setting = TRUE;
   gtk_text_buffer_set_text (self->buffer, text, -1);
   self->is_setting = FALSE;
@@ -124,6 +125,14 @@ tr_recipe_source_is_empty (TrRecipeSource *self)
   return gtk_text_buffer_get_char_count (self->buffer) == 0;
 }
 
+gboolean
+tr_recipe_source_is_typing (TrRecipeSource *self)
+{
+  g_return_val_if_fail (TR_IS_RECIPE_SOURCE (self), FALSE);
+
+  return self->quiet != 0 || self->caught_idle != 0;
+}
+
 /* Taking */
 
 static void
@@ -167,6 +176,7 @@ text_changed_cb (TrRecipeSource *self)
   tr_words_label_set (self->note, NULL);
   g_clear_handle_id (&self->quiet, g_source_remove);
   self->quiet = g_timeout_add (QUIET_MS, quiet_cb, self);
+  g_signal_emit (self, signals[TYPING], 0);
 }
 
 static gboolean
@@ -205,6 +215,7 @@ insert_text_cb (GtkTextBuffer  *buffer,
   self->caught = g_strconcat (before, inserted, after, NULL);
   if (self->caught_idle == 0)
     self->caught_idle = g_idle_add (caught_cb, self);
+  g_signal_emit (self, signals[TYPING], 0);
   g_signal_stop_emission_by_name (buffer, "insert-text");
 }
 
@@ -281,6 +292,7 @@ tr_recipe_source_class_init (TrRecipeSourceClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tr_recipe_source_dispose;
   widget_class->grab_focus = tr_recipe_source_grab_focus;
+  signals[TYPING] = g_signal_new ("typing", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_BYTES);
   signals[PASTE] = g_signal_new ("paste", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[FILE_CHOSEN] = g_signal_new ("file", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_FILE);

@@ -7,6 +7,7 @@
  * the start is shown; all of it is given on.
  *
  * Signals
+ *   typing (): something is there that is not given on yet.
  *   changed (GBytes *bytes): some time after the typing stops, at once for what
  *     is pasted; NULL: nothing is left.
  *   paste (): the reader wants what is on the clipboard.
@@ -32,5 +33,7 @@ void       tr_recipe_source_show_file (TrRecipeSource *self,
                                        GBytes         *bytes,
                                        gboolean        is_plain);
 gboolean   tr_recipe_source_is_empty  (TrRecipeSource *self);
+/* "changed" is still to come. */
+gboolean   tr_recipe_source_is_typing (TrRecipeSource *self);
 
 G_END_DECLS

@@ -282,7 +282,10 @@ test_editing_the_text_keeps_what_was_decided (UiFixture     *fixture,
   ui_type (ui_find (GTK_WIDGET (review), GTK_TYPE_ENTRY, "Amount, line 6"), "310 g");
   gtk_text_buffer_get_iter_at_line (buffer, &where, 3);
   g_assert_true (gtk_text_buffer_insert_interactive (buffer, &where, "40 g sugar\n", -1, TRUE));
+  /* What was read before it does not go on without it. */
+  g_assert_false (is_enabled (review, "Add to this trial"));
   g_assert_true (ui_wait_until (has_more_lines, review, 5000));
+  g_assert_true (is_enabled (review, "Add to this trial"));
   g_assert_cmpstr (get_line (review, 6)->ingredient, ==, "butter-salted");
   g_assert_cmpstr (get_line (review, 3)->amount, ==, "310 g");
 
