@@ -308,9 +308,8 @@ add_field (TrBenchPage *self,
 }
 
 static GtkWidget *
-add_form (TrBenchPage *self,
-          GtkWidget   *column,
-          const char  *heading)
+add_form (GtkWidget  *column,
+          const char *heading)
 {
   GtkWidget *form = tr_form_new (NULL, 0);
 
@@ -347,7 +346,7 @@ static void
 add_heat (TrBenchPage *self,
           GtkWidget   *column)
 {
-  GtkWidget *form = add_form (self, column, _("Cooling and warming"));
+  GtkWidget *form = add_form (column, _("Cooling and warming"));
 
   add_field (self, form, tr_choice_field_new (&fridge_air_choice, TR_FIELD_BESIDE));
   add_field (self, form, tr_entry_field_new (&heat_members[0], TR_FIELD_BESIDE));
@@ -363,15 +362,15 @@ tr_bench_page_init (TrBenchPage *self)
 
   self->widths = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   add_picture (self, column);
-  ADD_FIELDS (self, add_form (self, column, _("Worktop")), worktop_members);
-  form = add_form (self, column, _("Rolling"));
+  ADD_FIELDS (self, add_form (column, _("Worktop")), worktop_members);
+  form = add_form (column, _("Rolling"));
   add_field (self, form, tr_choice_field_new (&with_choice, TR_FIELD_BESIDE));
   ADD_FIELDS (self, form, rolling_members);
-  ADD_FIELDS (self, add_form (self, column, _("Trays and oven")), oven_members);
-  ADD_FIELDS (self, add_form (self, column, _("Temperatures")), air_members);
+  ADD_FIELDS (self, add_form (column, _("Trays and oven")), oven_members);
+  ADD_FIELDS (self, add_form (column, _("Temperatures")), air_members);
   add_heat (self, column);
-  ADD_FIELDS (self, add_form (self, column, _("Work")), work_members);
-  form = add_form (self, column, _("Scale and prices"));
+  ADD_FIELDS (self, add_form (column, _("Work")), work_members);
+  form = add_form (column, _("Scale and prices"));
   ADD_FIELDS (self, form, scale_members);
   tr_entry_field_set_width_chars (TR_ENTRY_FIELD (gtk_widget_get_last_child (form)), 7, 7);
   tr_page_set_child (TR_PAGE (self), self->scroller);

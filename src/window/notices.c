@@ -47,12 +47,6 @@ tr_notices_init (TrNotices *self)
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 
-GtkWidget *
-tr_notices_new (void)
-{
-  return g_object_new (TR_TYPE_NOTICES, NULL);
-}
-
 static GtkWidget *
 find_line (TrNotices  *self,
            const char *subject)

@@ -22,7 +22,6 @@ typedef struct {
   const char *action;            /* detailed action name */
 } TrNoticeButton;
 
-GtkWidget  *tr_notices_new      (void);
 void        tr_notices_show     (TrNotices            *self,
                                  const char           *subject,
                                  const char           *sentence,

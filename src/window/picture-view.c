@@ -424,27 +424,6 @@ tr_picture_view_set_name (TrPictureView *self,
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
-const char *
-tr_picture_view_get_name (TrPictureView *self)
-{
-  g_return_val_if_fail (TR_IS_PICTURE_VIEW (self), NULL);
-
-  return self->name;
-}
-
-void
-tr_picture_view_set_lines (TrPictureView *self,
-                           double         lines)
-{
-  g_return_if_fail (TR_IS_PICTURE_VIEW (self));
-
-  if (fabs (self->lines - lines) < 0.01)
-    return;
-
-  self->lines = lines;
-  gtk_widget_queue_resize (GTK_WIDGET (self));
-}
-
 /* Hiding ends a drag, which may change what is to be shown: so it comes last,
  * and what is shown decides. */
 static void
@@ -520,15 +499,6 @@ tr_picture_view_get_part_bounds (TrPictureView   *self,
                       (float) box.width, (float) box.height);
 
   return TRUE;
-}
-
-void
-tr_picture_view_set_focusable (TrPictureView *self,
-                               gboolean       focusable)
-{
-  g_return_if_fail (TR_IS_PICTURE_VIEW (self));
-
-  gtk_widget_set_focusable (GTK_WIDGET (self), focusable);
 }
 
 void

@@ -75,11 +75,8 @@ void        tr_picture_view_set_data        (TrPictureView        *self,
                                              const TrReader       *reader);
 /* What the data says has changed. */
 void        tr_picture_view_make_again      (TrPictureView        *self);
-void        tr_picture_view_set_lines       (TrPictureView        *self,
-                                             double                lines);
 void        tr_picture_view_set_name        (TrPictureView        *self,
                                              const char           *name);
-const char *tr_picture_view_get_name        (TrPictureView        *self);
 /* The picture as it stands; NULL: none yet. Borrowed. */
 TrPicture  *tr_picture_view_get_picture     (TrPictureView        *self);
 
@@ -92,10 +89,8 @@ void        tr_picture_view_set_cursor      (TrPictureView        *self,
 gboolean    tr_picture_view_is_dragging     (TrPictureView        *self);
 void        tr_picture_view_cancel_drag     (TrPictureView        *self);
 
-/* Keyboard. Focusable at first, so that the menu is within reach; a page adds a
+/* Keyboard. Focusable, so that the menu is within reach; a page adds a
  * key controller of its own for more. */
-void        tr_picture_view_set_focusable   (TrPictureView        *self,
-                                             gboolean              focusable);
 /* The part that keys act on: outlined while the view has the focus, and said
  * first in the description. NULL: none. */
 void        tr_picture_view_set_selected    (TrPictureView        *self,

@@ -116,15 +116,6 @@ tr_print_dialog_set_dough (TrPrintDialog *self,
   gtk_check_button_set_active (g_ptr_array_index (self->boxes, dough), is_chosen);
 }
 
-void
-tr_print_dialog_set_paper (TrPrintDialog *self,
-                           TrPaperSize    size)
-{
-  g_return_if_fail (TR_IS_PRINT_DIALOG (self));
-
-  gtk_drop_down_set_selected (self->paper, size == TR_PAPER_LETTER ? 1 : 0);
-}
-
 static void
 this_dough_cb (TrPrintDialog *self)
 {
@@ -331,7 +322,7 @@ tr_print_dialog_new (GtkWindow       *parent,
   for (guint i = 0; i < figures->doughs->len; i++)
     add_box (self, i);
   gtk_widget_set_visible (self->quick, figures->doughs->len > 1);
-  tr_print_dialog_set_paper (self, size);
+  gtk_drop_down_set_selected (self->paper, size == TR_PAPER_LETTER ? 1 : 0);
   show_count (self);
 
   return GTK_WIDGET (self);

@@ -36,7 +36,5 @@ TrCardJob *tr_print_dialog_new_job   (TrPrintDialog   *self);
 void       tr_print_dialog_set_dough (TrPrintDialog   *self,
                                       guint            dough,
                                       gboolean         is_chosen);
-void       tr_print_dialog_set_paper (TrPrintDialog   *self,
-                                      TrPaperSize      size);
 
 G_END_DECLS

@@ -63,14 +63,6 @@ tr_print_preview_get_page (TrPrintPreview *self)
   return self->page;
 }
 
-double
-tr_print_preview_get_zoom (TrPrintPreview *self)
-{
-  g_return_val_if_fail (TR_IS_PRINT_PREVIEW (self), 0);
-
-  return self->zoom;
-}
-
 TrCardJob *
 tr_print_preview_get_job (TrPrintPreview *self)
 {

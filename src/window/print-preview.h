@@ -29,7 +29,5 @@ TrCardJob *tr_print_preview_get_job     (TrPrintPreview *self);
 guint      tr_print_preview_count_pages (TrPrintPreview *self);
 /* The page that is at the top, from 0. */
 guint      tr_print_preview_get_page    (TrPrintPreview *self);
-/* Pixels a point; 0: as wide as the window. */
-double     tr_print_preview_get_zoom    (TrPrintPreview *self);
 
 G_END_DECLS

@@ -565,14 +565,6 @@ tr_recipe_line_row_new (TrRecipe            *recipe,
   return GTK_WIDGET (self);
 }
 
-guint
-tr_recipe_line_row_get_line (TrRecipeLineRow *self)
-{
-  g_return_val_if_fail (TR_IS_RECIPE_LINE_ROW (self), 0);
-
-  return self->line;
-}
-
 void
 tr_recipe_line_row_detach (TrRecipeLineRow *self)
 {

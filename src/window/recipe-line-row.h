@@ -28,7 +28,6 @@ GtkWidget *tr_recipe_line_row_new    (TrRecipe            *recipe,
                                       guint                line,
                                       const TrRecipeStart *start,
                                       const TrReader      *reader);
-guint      tr_recipe_line_row_get_line (TrRecipeLineRow *self);
 void       tr_recipe_line_row_detach (TrRecipeLineRow *self);
 /* Nothing about it is left to decide. */
 gboolean   tr_recipe_line_is_clear   (const TrRecipeLine *line);

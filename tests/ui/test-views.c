@@ -93,7 +93,7 @@ test_escape (ViewFixture   *fixture,
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
   /* Also where the focus stays elsewhere. */
-  tr_picture_view_set_focusable (fixture->view, FALSE);
+  gtk_widget_set_focusable (view, FALSE);
   gtk_widget_grab_focus (fixture->entry);
   view_move_to (view, IN_PART);
   drive (view, "mousedown", "1");
