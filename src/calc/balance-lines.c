@@ -10,15 +10,13 @@
 #include "measure.h"
 #include "water.h"
 
-#define MOSTLY_WATER 50.0        /* per 100 g; milk powder is dairy and no liquid */
-
 /* Which lines move */
 
 gboolean
 tr_balance_is_wet (const TrLineFigures *line)
 {
   return line->known && (line->ingredient.role == TR_ROLE_LIQUID || line->ingredient.role == TR_ROLE_DAIRY)
-         && line->ingredient.per_100g[TR_PART_WATER] >= MOSTLY_WATER;
+         && line->ingredient.per_100g[TR_PART_WATER] > TR_HALF_WATER;
 }
 
 gboolean

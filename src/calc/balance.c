@@ -14,7 +14,6 @@
 #include "balance-private.h"
 #include "look.h"
 #include "measure.h"
-#include "water.h"
 
 #define MAX_STEPS 50
 #define CLOSE_ENOUGH 1e-9

@@ -6,7 +6,8 @@
 
 #include "mix.h"
 
-#include "ingredient.h"
+#include "formula.h"
+#include "water.h"
 
 double
 tr_mix_get_friction (const TrMix *mix,
@@ -31,22 +32,17 @@ tr_dough_get_last_mix (const TrDough *dough)
   return mixes->len > 0 ? g_ptr_array_index (mixes, mixes->len - 1) : NULL;
 }
 
-gboolean
-tr_dough_has_ripened (const TrDough  *dough,
-                      const TrPantry *pantry)
+static gboolean
+has_ripened (const TrDough  *dough,
+             const TrPantry *pantry)
 {
-  for (guint i = 0; i < dough->lines->len; i++)
-    {
-      const TrLine *line = tr_dough_get_line (dough, i);
-      TrIngredient ingredient;
+  TrFormula formula;
 
-      if (line->stage == TR_STAGE_PREFERMENT ||
-          (line->ingredient != NULL && tr_ingredient_resolve (pantry, line->ingredient, &ingredient) &&
-           ingredient.role == TR_ROLE_STARTER))
-        return TRUE;
-    }
+  tr_formula_compute (dough, pantry, &formula);
+  gboolean is_there = tr_formula_has_ripened (&formula);
+  tr_formula_clear (&formula);
 
-  return FALSE;
+  return is_there;
 }
 
 TrMix *
@@ -58,8 +54,8 @@ tr_dough_begin_mix (TrDough        *dough,
 
   mix->flour_c = dough->method->flour_c;
   mix->room_c = bench->room_c;
-  if (tr_dough_has_ripened (dough, pantry))
-    mix->preferment_c = isnan (dough->method->preferment_c) ? bench->room_c : dough->method->preferment_c;
+  if (has_ripened (dough, pantry))
+    mix->preferment_c = tr_method_get_ripened_c (dough->method, bench);
   g_ptr_array_add (dough->log->mixes, mix);
 
   return mix;

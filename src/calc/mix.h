@@ -18,9 +18,6 @@ double       tr_mix_get_friction  (const TrMix   *mix,
                                    double        *n);
 /* The last mix; NULL: none. */
 const TrMix *tr_dough_get_last_mix (const TrDough *dough);
-/* Something ripened before goes in: a preferment line or a starter. */
-gboolean     tr_dough_has_ripened (const TrDough  *dough,
-                                   const TrPantry *pantry);
 /* Begins a mix with what the method and the bench say now, so that it stays
  * what it was when they change. Nothing measured is made up: how warm the
  * liquid was and how the dough came out are left open. */

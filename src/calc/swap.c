@@ -20,7 +20,6 @@
 #define MAX_STEPS 30
 #define CLOSE_ENOUGH_G 1e-6
 #define RELATIVE_TOLERANCE 0.01  /* of a little milk on the brush */
-#define DRIED_WATER 50.0         /* per 100 g; less: a powder */
 
 /* What other lines can make up for. */
 static const TrKept others[] = { TR_KEPT_FAT, TR_KEPT_WATER, TR_KEPT_SALT };
@@ -51,7 +50,7 @@ is_liquid (const TrIngredient *ingredient)
 static gboolean
 is_dried (const TrIngredient *ingredient)
 {
-  return ingredient->role == TR_ROLE_DAIRY && ingredient->per_100g[TR_PART_WATER] < DRIED_WATER;
+  return ingredient->role == TR_ROLE_DAIRY && ingredient->per_100g[TR_PART_WATER] <= TR_HALF_WATER;
 }
 
 /* TR_N_KEPT: weight. */

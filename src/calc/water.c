@@ -18,8 +18,6 @@
 /* What melting one gram of ice takes, in grams of water cooled by 1 °C:
  * 333.6 kJ/kg over 4.186 kJ/kg K is 79.7, of which the trade makes 80. */
 #define ICE_C 80.0
-/* Of a liquid, dairy or egg line that is poured rather than strewn or cut in. */
-#define POURED_WATER_PERCENT 50.0
 
 gboolean
 tr_line_is_water (const TrLineFigures *line)
@@ -42,7 +40,7 @@ tr_line_is_poured (const TrLineFigures *line)
     case TR_ROLE_LIQUID:
     case TR_ROLE_DAIRY:
     case TR_ROLE_EGG:
-      return !(percent <= POURED_WATER_PERCENT);
+      return !(percent <= TR_HALF_WATER);
     case TR_ROLE_FLOUR:
     case TR_ROLE_FAT:
     case TR_ROLE_SWEETENER:
@@ -79,6 +77,19 @@ has_line (const TrFormula *formula,
   return FALSE;
 }
 
+gboolean
+tr_formula_has_ripened (const TrFormula *formula)
+{
+  return has_line (formula, is_ripened);
+}
+
+double
+tr_method_get_ripened_c (const TrMethod *method,
+                         const TrBench  *bench)
+{
+  return isnan (method->preferment_c) ? bench->room_c : method->preferment_c;
+}
+
 static double
 liquid_need_c (const TrMethod *method,
                const TrBench  *bench,
@@ -90,7 +101,7 @@ liquid_need_c (const TrMethod *method,
   double need_c = n * method->dough_c - method->flour_c - bench->room_c - friction_c;
 
   if (is_fermented)
-    need_c -= isnan (method->preferment_c) ? bench->room_c : method->preferment_c;
+    need_c -= tr_method_get_ripened_c (method, bench);
 
   return need_c;
 }
@@ -102,7 +113,7 @@ tr_water_compute (const TrDough   *dough,
                   TrWater         *water)
 {
   const TrMethod *method = dough->method;
-  gboolean is_fermented = has_line (formula, is_ripened);
+  gboolean is_fermented = tr_formula_has_ripened (formula);
   double others_c = isnan (method->liquids_c) ? bench->fridge_c : method->liquids_c;
   double water_g = 0, others_g = 0;
 

@@ -12,6 +12,8 @@ G_BEGIN_DECLS
 
 /* Hotter water harms yeast and cooks egg: common practice. */
 #define TR_WARMEST_WATER_C 45.0
+/* Per 100 g. A liquid that has no more of it is a powder or a paste. */
+#define TR_HALF_WATER 50.0
 
 /* The rule of the trade: n times the wanted dough temperature less what the
  * other things bring and less the friction of the mixer. `bench` has the room
@@ -21,8 +23,13 @@ gboolean tr_water_compute (const TrDough   *dough,
                            const TrBench   *bench,
                            const TrFormula *formula,
                            TrWater         *water);
+/* Something ripened before goes in: a preferment line or a starter. */
+gboolean tr_formula_has_ripened (const TrFormula *formula);
+/* How warm it is: as warm as the room unless the method says so. */
+double   tr_method_get_ripened_c (const TrMethod *method,
+                                  const TrBench  *bench);
 /* A weighed line of the dough that is poured rather than strewn or cut in: a
- * liquid, dairy or egg of more than half water. */
+ * liquid, dairy or egg of more than TR_HALF_WATER. */
 gboolean tr_line_is_poured (const TrLineFigures *line);
 gboolean tr_line_is_water (const TrLineFigures *line);
 

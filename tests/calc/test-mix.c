@@ -66,6 +66,7 @@ test_friction_goes_round (void)
     {
       gboolean has_preferment = g_test_rand_int_range (0, 2) == 1;
       g_autoptr (TrDough) dough = test_dough_new ((const char *[]) { "d flour-bread 500 g", "d water 300 g",
+                                                                     "f starter-wheat 10 g",
                                                                      has_preferment ? "p flour-bread 100 g" : NULL, NULL });
       g_autoptr (TrTrial) trial = tr_trial_new ();
       TrMix *mix = tr_dough_begin_mix (dough, trial->bench, trial->pantry);
