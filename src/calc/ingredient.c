@@ -256,7 +256,7 @@ tr_ingredient_compose (const TrIngredient *ingredient,
     return;
 
   const TrIngredient *builtin = tr_builtin_find (ingredient->base_id);
-  const TrIngredient *flour = tr_builtin_find ("flour-bread");
+  const TrIngredient *flour = tr_builtin_find (TR_STARTER_FLOUR);
   const TrIngredient *water = tr_builtin_find ("water");
   double share = tr_ingredient_flour_share (ingredient, hydration_percent);
 

@@ -57,11 +57,11 @@ gboolean            tr_ingredient_weigh   (const TrIngredient *ingredient,
                                            double             *grams,
                                            TrProblem          *problem);
 
-/* Composition of `grams` of the ingredient's flour part (starters: at
- * hydration h; NaN = 100) and so on. */
+/* What flour a starter is of; the rest is water. */
+#define TR_STARTER_FLOUR "flour-bread"
 double              tr_ingredient_flour_share (const TrIngredient *ingredient,
                                                double              hydration_percent);  /* 0 to 1 */
-/* per 100 g at that hydration (only starters depend on it) */
+/* Per 100 g at that hydration (only starters depend on it; NaN: 100). */
 void                tr_ingredient_compose (const TrIngredient *ingredient,
                                            double              hydration_percent,
                                            double              per_100g[TR_N_PARTS]);

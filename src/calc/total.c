@@ -11,8 +11,8 @@
 #include "formula.h"
 #include "look.h"
 
-/* Of whose flour and water a starter is (numbers: ingredient.c composes it of the same). */
-#define STARTER_FLOUR "flour-bread"
+/* Two places are kept for the dough and the roll-in. */
+#define MAX_PREFERMENTS (TR_MAX_TOTAL_COLUMNS - 2)
 
 /* Columns */
 
@@ -22,20 +22,27 @@ is_counted (const TrLineFigures *line)
   return tr_line_is_in_mix (line) && line->known && isfinite (line->grams);
 }
 
+/* One for which there was no room any more goes to the last preferment.
+ * `n_columns`: there is none. */
 static guint
-find_column (TrTotal      *total,
-             const TrLine *line)
+find_column (const TrTotal *total,
+             const TrLine  *line)
 {
+  guint last = total->n_columns;
+
   for (guint i = 0; i < total->n_columns; i++)
     {
       const TrTotalColumn *column = &total->columns[i];
 
-      if (column->stage == line->stage &&
-          (line->stage != TR_STAGE_PREFERMENT || g_strcmp0 (column->group, line->group) == 0))
+      if (column->stage != line->stage)
+        continue;
+      if (line->stage != TR_STAGE_PREFERMENT || g_strcmp0 (column->group, line->group) == 0)
         return i;
+      if (i + 1 == MAX_PREFERMENTS)
+        last = i;
     }
 
-  return total->n_columns;
+  return last;
 }
 
 /* In the order of work, whatever the order of the lines. */
@@ -49,9 +56,6 @@ add_columns (TrTotal              *total,
         const TrLine *line = tr_formula_get_line (&figures->formula, i)->line;
 
         if (line->stage != (TrStage) stage || find_column (total, line) < total->n_columns)
-          continue;
-        /* Two places are kept for the dough and the roll-in. */
-        if (line->stage == TR_STAGE_PREFERMENT && total->n_columns >= TR_MAX_TOTAL_COLUMNS - 2)
           continue;
         total->columns[total->n_columns++] = (TrTotalColumn) {
           .stage = line->stage, .group = line->stage == TR_STAGE_PREFERMENT ? line->group : NULL
@@ -99,7 +103,7 @@ add_line (TrTotal             *total,
           double               grams,
           double               step_g)
 {
-  guint column = MIN (find_column (total, line->line), total->n_columns - 1);
+  guint column = find_column (total, line->line);
 
   total->columns[column].grams += grams;
   total->total_g += grams;
@@ -113,7 +117,7 @@ add_line (TrTotal             *total,
 
   if (step_g > 0)
     flour_g = round (flour_g / step_g) * step_g;
-  add_grams (total, tr_builtin_find (STARTER_FLOUR), column, flour_g);
+  add_grams (total, tr_builtin_find (TR_STARTER_FLOUR), column, flour_g);
   add_grams (total, tr_builtin_find ("water"), column, grams - flour_g);
 }
 

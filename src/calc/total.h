@@ -38,8 +38,8 @@ typedef struct {
   double total_g, percent;       /* of everything weighed */
 } TrTotal;
 
-/* Borrows from the figures. A preferment beyond the last column is added to
- * the last one. */
+/* Borrows from the figures. Preferments for which there is no column any more
+ * are added to the last of them. */
 void tr_total_compute (const TrDoughFigures *figures,
                        TrTotal              *total);
 /* The same of the weights that stand on the scale, rounded together in the

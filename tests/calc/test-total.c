@@ -45,7 +45,7 @@ static TrDough *
 random_dough (void)
 {
   static const char *const ingredients[] = { "flour-bread", "flour-plain", "water", "starter-wheat", "milk-whole", "salt", "butter-unsalted" };
-  static const char stages[] = "pdrf";
+  static const char stages[] = "pppdrf";
   const char *none[] = { NULL };
   TrDough *dough = test_dough_new (none);
   int n = g_test_rand_int_range (0, 30);
@@ -53,7 +53,7 @@ random_dough (void)
   for (int i = 0; i < n; i++)
     {
       g_autofree char *amount = g_strdup_printf ("%d g", g_test_rand_int_range (0, 900));
-      g_autofree char *text = g_strdup_printf ("%c %s %s", stages[g_test_rand_int_range (0, 4)],
+      g_autofree char *text = g_strdup_printf ("%c %s %s", stages[g_test_rand_int_range (0, sizeof stages - 1)],
                                                ingredients[g_test_rand_int_range (0, G_N_ELEMENTS (ingredients))], amount);
       g_autoptr (TrDough) one = test_dough_new ((const char *[]) { text, NULL });
       TrLine *line = tr_line_copy (tr_dough_get_line (one, 0));
@@ -64,6 +64,32 @@ random_dough (void)
     }
 
   return dough;
+}
+
+/* No bench has so many; none of them is taken for the roll-in. */
+static void
+test_more_preferments_than_columns (void)
+{
+  TrDough *dough = test_dough_new ((const char *[]) { "d flour-bread 500 g", "d water 300 g", "r butter-unsalted 250 g", NULL });
+  TrTotal total;
+
+  for (int i = 0; i < TR_MAX_TOTAL_COLUMNS + 2; i++)
+    {
+      TrLine *line = tr_line_new (TR_STAGE_PREFERMENT, "flour-bread", "10 g");
+
+      line->group = g_strdup_printf ("group %d", i);
+      g_ptr_array_add (dough->lines, line);
+    }
+
+  g_autoptr (TrFigures) figures = figures_of (dough);
+
+  tr_total_compute (tr_figures_get_dough (figures, 0), &total);
+  g_assert_cmpuint (total.n_columns, ==, TR_MAX_TOTAL_COLUMNS);
+  g_assert_cmpint (total.columns[TR_MAX_TOTAL_COLUMNS - 3].stage, ==, TR_STAGE_PREFERMENT);
+  g_assert_cmpfloat_with_epsilon (total.columns[TR_MAX_TOTAL_COLUMNS - 3].grams, 50, 1e-9);
+  g_assert_cmpfloat_with_epsilon (total.columns[TR_MAX_TOTAL_COLUMNS - 2].grams, 800, 1e-9);
+  g_assert_cmpfloat_with_epsilon (total.columns[TR_MAX_TOTAL_COLUMNS - 1].grams, 250, 1e-9);
+  tr_total_clear (&total);
 }
 
 static void
@@ -79,7 +105,11 @@ test_columns_and_rows_add_up (void)
       tr_total_compute (tr_figures_get_dough (figures, 0), &total);
       g_assert_cmpuint (total.n_columns, <=, TR_MAX_TOTAL_COLUMNS);
       for (guint i = 0; i < total.n_columns; i++)
-        of_columns += total.columns[i].grams;
+        {
+          of_columns += total.columns[i].grams;
+          if (total.columns[i].stage == TR_STAGE_ROLL_IN)
+            g_assert_cmpfloat_with_epsilon (total.columns[i].grams, formula->roll_in_g, 1e-6);
+        }
       for (guint i = 0; i < total.rows->len; i++)
         {
           const TrTotalRow *row = &g_array_index (total.rows, TrTotalRow, i);
@@ -151,6 +181,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/calc/total/starter-goes-to-flour-and-water", test_starter_goes_to_flour_and_water);
+  g_test_add_func ("/calc/total/more-preferments-than-columns", test_more_preferments_than_columns);
   g_test_add_func ("/calc/total/columns-and-rows-add-up", test_columns_and_rows_add_up);
   g_test_add_func ("/calc/total/weights-for-the-scale-add-up", test_weights_for_the_scale_add_up);
 
