@@ -141,19 +141,11 @@ previous_page_cb (GtkWidget  *widget,
 }
 
 static void
-first_page_cb (GtkWidget  *widget,
-               const char *name,
-               GVariant   *parameter)
+end_page_cb (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
 {
-  go_to_page (TR_PRINT_PREVIEW (widget), 0);
-}
-
-static void
-last_page_cb (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  go_to_page (TR_PRINT_PREVIEW (widget), G_MAXINT);
+  go_to_page (TR_PRINT_PREVIEW (widget), g_str_equal (name, "preview.last-page") ? G_MAXINT : 0);
 }
 
 /* Zoom *********************************************************************/
@@ -218,30 +210,15 @@ wheel_cb (GtkEventControllerScroll *wheel,
 
 /* Closed first: what is asked next is the main window's. */
 static void
-ask_for (TrPrintPreview *self,
-         guint           signal)
-{
-  g_object_ref (self);
-  gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
-  g_signal_emit (self, signals[signal], 0);
-  gtk_window_destroy (GTK_WINDOW (self));
-  g_object_unref (self);
-}
-
-static void
-print_cb (GtkWidget  *widget,
+asked_cb (GtkWidget  *widget,
           const char *name,
           GVariant   *parameter)
 {
-  ask_for (TR_PRINT_PREVIEW (widget), PRINT);
-}
+  g_autoptr (GtkWidget) self = g_object_ref (widget);
 
-static void
-export_cb (GtkWidget  *widget,
-           const char *name,
-           GVariant   *parameter)
-{
-  ask_for (TR_PRINT_PREVIEW (widget), EXPORT);
+  gtk_widget_set_visible (self, FALSE);
+  g_signal_emit (self, signals[g_str_equal (name, "preview.print") ? PRINT : EXPORT], 0);
+  gtk_window_destroy (GTK_WINDOW (self));
 }
 
 static void
@@ -270,13 +247,13 @@ tr_print_preview_class_init (TrPrintPreviewClass *klass)
   G_OBJECT_CLASS (klass)->finalize = tr_print_preview_finalize;
   signals[PRINT] = g_signal_new ("print", TR_TYPE_PRINT_PREVIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[EXPORT] = g_signal_new ("export", TR_TYPE_PRINT_PREVIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
-  gtk_widget_class_install_action (widget_class, "preview.print", NULL, print_cb);
-  gtk_widget_class_install_action (widget_class, "preview.export", NULL, export_cb);
+  gtk_widget_class_install_action (widget_class, "preview.print", NULL, asked_cb);
+  gtk_widget_class_install_action (widget_class, "preview.export", NULL, asked_cb);
   gtk_widget_class_install_action (widget_class, "preview.close", NULL, close_cb);
   gtk_widget_class_install_action (widget_class, "preview.next-page", NULL, next_page_cb);
   gtk_widget_class_install_action (widget_class, "preview.previous-page", NULL, previous_page_cb);
-  gtk_widget_class_install_action (widget_class, "preview.first-page", NULL, first_page_cb);
-  gtk_widget_class_install_action (widget_class, "preview.last-page", NULL, last_page_cb);
+  gtk_widget_class_install_action (widget_class, "preview.first-page", NULL, end_page_cb);
+  gtk_widget_class_install_action (widget_class, "preview.last-page", NULL, end_page_cb);
   gtk_widget_class_install_action (widget_class, "preview.zoom-in", NULL, zoom_cb);
   gtk_widget_class_install_action (widget_class, "preview.zoom-out", NULL, zoom_cb);
   gtk_widget_class_install_action (widget_class, "preview.zoom-to-width", NULL, zoom_to_width_cb);

@@ -19,37 +19,37 @@
 #include "pantry-window.h"
 #include "preferences-window.h"
 
-static void
-new_trial_cb (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  tr_window_new_trial (TR_WINDOW (widget));
-}
+/* What is one function of the window, without or with the text that comes along. */
+#define DEFINE_CALLBACK(name, function)  \
+  static void                            \
+  name##_cb (GtkWidget  *widget,         \
+             const char *action,         \
+             GVariant   *parameter)      \
+  {                                      \
+    function (TR_WINDOW (widget));       \
+  }
 
-static void
-open_cb (GtkWidget  *widget,
-         const char *name,
-         GVariant   *parameter)
-{
-  tr_window_open (TR_WINDOW (widget));
-}
+#define DEFINE_TEXT_CALLBACK(name, function)                                \
+  static void                                                               \
+  name##_cb (GtkWidget  *widget,                                            \
+             const char *action,                                            \
+             GVariant   *parameter)                                         \
+  {                                                                         \
+    function (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));  \
+  }
 
-static void
-open_demo_cb (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  tr_window_open_demo (TR_WINDOW (widget));
-}
-
-static void
-open_uri_cb (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
-{
-  tr_window_open_uri (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
-}
+DEFINE_CALLBACK (new_trial, tr_window_new_trial)
+DEFINE_CALLBACK (open, tr_window_open)
+DEFINE_CALLBACK (open_demo, tr_window_open_demo)
+DEFINE_CALLBACK (save, tr_window_save)
+DEFINE_CALLBACK (save_as, tr_window_save_as)
+DEFINE_CALLBACK (reload, tr_window_reload)
+DEFINE_CALLBACK (print_card, tr_window_print)
+DEFINE_TEXT_CALLBACK (open_uri, tr_window_open_uri)
+DEFINE_TEXT_CALLBACK (go_to, tr_window_go_to)
+DEFINE_TEXT_CALLBACK (show_dough, tr_window_set_dough)
+DEFINE_TEXT_CALLBACK (recover, tr_window_recover)
+DEFINE_TEXT_CALLBACK (drop_recovery, tr_window_drop_recovery)
 
 static void
 recipe_cb (GtkWidget  *widget,
@@ -60,22 +60,6 @@ recipe_cb (GtkWidget  *widget,
     tr_window_paste_recipe (TR_WINDOW (widget));
   else
     tr_window_read_recipe (TR_WINDOW (widget));
-}
-
-static void
-save_cb (GtkWidget  *widget,
-         const char *name,
-         GVariant   *parameter)
-{
-  tr_window_save (TR_WINDOW (widget));
-}
-
-static void
-save_as_cb (GtkWidget  *widget,
-            const char *name,
-            GVariant   *parameter)
-{
-  tr_window_save_as (TR_WINDOW (widget));
 }
 
 /* What is typed and not yet anywhere else is taken back first. TRUE: it was. */
@@ -150,49 +134,30 @@ undo_cb (GtkWidget  *widget,
          GVariant   *parameter)
 {
   TrWindow *self = TR_WINDOW (widget);
+  gboolean is_redo = g_str_equal (name, "win.redo");
 
-  if (change_typing (self, "text.undo") || tr_document_get_undo_label (self->document) == NULL)
+  if (change_typing (self, is_redo ? "text.redo" : "text.undo"))
+    return;
+  if ((is_redo ? tr_document_get_redo_label (self->document) : tr_document_get_undo_label (self->document)) == NULL)
     return;
 
   /* Left, a field commits what stands in it and shows what is undone. */
   gtk_window_set_focus (GTK_WINDOW (self), NULL);
   g_autoptr (TrTrial) before = tr_trial_ref (tr_document_get_trial (self->document));
 
-  tr_document_undo (self->document);
+  if (is_redo)
+    tr_document_redo (self->document);
+  else
+    tr_document_undo (self->document);
   show_last_change (self, before);
 }
 
 static void
-redo_cb (GtkWidget  *widget,
-         const char *name,
-         GVariant   *parameter)
+export_cb (GtkWidget  *widget,
+           const char *name,
+           GVariant   *parameter)
 {
-  TrWindow *self = TR_WINDOW (widget);
-
-  if (change_typing (self, "text.redo") || tr_document_get_redo_label (self->document) == NULL)
-    return;
-
-  gtk_window_set_focus (GTK_WINDOW (self), NULL);
-  g_autoptr (TrTrial) before = tr_trial_ref (tr_document_get_trial (self->document));
-
-  tr_document_redo (self->document);
-  show_last_change (self, before);
-}
-
-static void
-export_card_cb (GtkWidget  *widget,
-                const char *name,
-                GVariant   *parameter)
-{
-  tr_window_export (TR_WINDOW (widget), FALSE);
-}
-
-static void
-export_all_cards_cb (GtkWidget  *widget,
-                     const char *name,
-                     GVariant   *parameter)
-{
-  tr_window_export (TR_WINDOW (widget), TRUE);
+  tr_window_export (TR_WINDOW (widget), g_str_equal (name, "win.export-all-cards"));
 }
 
 static void
@@ -206,14 +171,6 @@ copy_picture_cb (GtkWidget  *widget,
     tr_picture_view_copy (picture);
   else
     tr_window_show_error (TR_WINDOW (widget), _("Point at the picture that is to be copied."));
-}
-
-static void
-print_card_cb (GtkWidget  *widget,
-               const char *name,
-               GVariant   *parameter)
-{
-  tr_window_print (TR_WINDOW (widget));
 }
 
 static void
@@ -263,30 +220,16 @@ move_dough_cb (GtkWidget  *widget,
 }
 
 static void
-step_dough (TrWindow *self,
-            int       step)
-{
-  const TrTrial *trial = tr_document_get_trial (self->document);
-  int to = self->dough_index + step;
-
-  if (to >= 0 && to < (int) trial->doughs->len)
-    tr_window_set_dough (self, tr_trial_get_dough (trial, (guint) to)->id);
-}
-
-static void
-previous_dough_cb (GtkWidget  *widget,
-                   const char *name,
-                   GVariant   *parameter)
-{
-  step_dough (TR_WINDOW (widget), -1);
-}
-
-static void
-next_dough_cb (GtkWidget  *widget,
+step_dough_cb (GtkWidget  *widget,
                const char *name,
                GVariant   *parameter)
 {
-  step_dough (TR_WINDOW (widget), 1);
+  TrWindow *self = TR_WINDOW (widget);
+  const TrTrial *trial = tr_document_get_trial (self->document);
+  int to = self->dough_index + (g_str_equal (name, "win.next-dough") ? 1 : -1);
+
+  if (to >= 0 && to < (int) trial->doughs->len)
+    tr_window_set_dough (self, tr_trial_get_dough (trial, (guint) to)->id);
 }
 
 /* "win.go-doughs" brings the page "doughs" into view and the focus into it. */
@@ -419,11 +362,11 @@ static const TrAction actions[] = {
   { "win.save", "<Control>s", N_("Save"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_cb },
   { "win.save-as", "<Control><Shift>s", N_("Save as…"), TR_MENU_SAVE, TR_KEYS_EVERYWHERE, save_as_cb },
   { "win.undo", "<Control>z", N_("Undo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, undo_cb },
-  { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, redo_cb },
+  { "win.redo", "<Control><Shift>z", N_("Redo"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, undo_cb },
   { "win.copy-picture", "<Control><Shift>c", N_("Copy picture"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, copy_picture_cb },
   { "win.ingredients", "<Control>i", N_("Ingredients…"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, ingredients_cb },
-  { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_card_cb },
-  { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_all_cards_cb },
+  { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_cb },
+  { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_cb },
   { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },
   { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, add_dough_cb },
   { "win.duplicate-dough", "<Control>d", N_("Duplicate dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, duplicate_dough_cb },
@@ -431,8 +374,8 @@ static const TrAction actions[] = {
   { "win.delete-dough", "Delete", N_("Delete dough"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, delete_dough_cb },
   { "win.move-dough-up", "<Alt>Up", N_("Move dough up"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, move_dough_cb },
   { "win.move-dough-down", "<Alt>Down", N_("Move dough down"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, move_dough_cb },
-  { "win.previous-dough", "<Control>Page_Up", N_("Previous dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, previous_dough_cb },
-  { "win.next-dough", "<Control>Page_Down", N_("Next dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, next_dough_cb },
+  { "win.previous-dough", "<Control>Page_Up", N_("Previous dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, step_dough_cb },
+  { "win.next-dough", "<Control>Page_Down", N_("Next dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, step_dough_cb },
   { "win.go-doughs", "<Alt>1", N_("Doughs"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.go-formula", "<Alt>2", N_("Formula"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.go-turns", "<Alt>3", N_("Turns"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
@@ -492,22 +435,6 @@ tr_actions_get (guint *n_actions)
 /* Not for menus: what notices, findings and pages ask of the window. */
 
 static void
-go_to_cb (GtkWidget  *widget,
-          const char *name,
-          GVariant   *parameter)
-{
-  tr_window_go_to (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
-}
-
-static void
-show_dough_cb (GtkWidget  *widget,
-               const char *name,
-               GVariant   *parameter)
-{
-  tr_window_set_dough (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
-}
-
-static void
 notice_cb (GtkWidget  *widget,
            const char *name,
            GVariant   *parameter)
@@ -524,30 +451,6 @@ told_cb (GtkWidget  *widget,
   const TrNoticeButton undo = { _("Undo"), "win.undo" };
 
   tr_notices_show (TR_WINDOW (widget)->notices, "edit", g_variant_get_string (parameter, NULL), &undo, 1);
-}
-
-static void
-reload_cb (GtkWidget  *widget,
-           const char *name,
-           GVariant   *parameter)
-{
-  tr_window_reload (TR_WINDOW (widget));
-}
-
-static void
-recover_cb (GtkWidget  *widget,
-            const char *name,
-            GVariant   *parameter)
-{
-  tr_window_recover (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
-}
-
-static void
-drop_recovery_cb (GtkWidget  *widget,
-                  const char *name,
-                  GVariant   *parameter)
-{
-  tr_window_drop_recovery (TR_WINDOW (widget), g_variant_get_string (parameter, NULL));
 }
 
 void
