@@ -252,6 +252,9 @@ tr_history_end_drag (TrHistory *self,
 {
   char *pointer = NULL;
 
+  if (!self->is_dragging)
+    return NULL;
+
   self->is_dragging = FALSE;
   if (is_cancelled && self->dragged != NULL)
     {

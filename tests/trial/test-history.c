@@ -76,6 +76,7 @@ static const Script scripts[] = {
   { "redo-in-a-drag-finds-nothing", "aA u b kB r", "B", 1, "B", NULL, FALSE },
   { "begin-settles-the-drag-before", "b kA b kB c", "A", 1, "A", NULL, FALSE },
   { "end-without-drag", "aA e c", "A", 1, "A", NULL, FALSE },
+  { "end-without-drag-parts-nothing", "kA e kB c kC", "C", 1, "C", NULL, FALSE },
 };
 
 static TrTrial *
