@@ -57,17 +57,6 @@ reach_chill (const TrTrial *trial,
   return lock_in != NULL ? lock_in->rest : NULL;
 }
 
-static void
-settle_chill_min (TrTrial  *draft,
-                  int       dough,
-                  guint     item,
-                  gpointer  holder)
-{
-  TrRest *rest = holder;
-
-  rest->max_minutes = MAX (rest->max_minutes, rest->min_minutes);
-}
-
 static const TrMember lock_in_members[] = {
   { "/lock_in/fat_thickness_mm", reach_lock_in, G_STRUCT_OFFSET (TrLockIn, fat_thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Fat thickness"), N_("change the fat thickness"), N_("Of the fat sheet before lock-in. Empty: 6 mm, for letter and inverse 4 mm."), 0.5,
@@ -83,7 +72,7 @@ static const TrMember lock_in_members[] = {
 
 static const TrMember chill_members[] = {
   { "/lock_in/rest/min", reach_chill, G_STRUCT_OFFSET (TrRest, min_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
-    N_("At least"), N_("change the chill before lock-in"), N_("Shortest chill of the dough before lock-in"), 5, .settle = settle_chill_min },
+    N_("At least"), N_("change the chill before lock-in"), N_("Shortest chill of the dough before lock-in"), 5, .settle = tr_settle_rest_min },
   { "/lock_in/rest/max", reach_chill, G_STRUCT_OFFSET (TrRest, max_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
     N_("At most"), N_("change the chill before lock-in"), N_("Longest it may wait"), 30 },
   { "/lock_in/rest/thickness_mm", reach_chill, G_STRUCT_OFFSET (TrRest, thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
@@ -128,8 +117,6 @@ set_style (TrTrial              *draft,
   own->lock_in->style = (TrStyle) value;
 }
 
-enum { CHILL_NONE = TR_N_PLACES, N_CHILL_CHOICES };
-
 static int
 get_chill_place (const TrTrial *trial,
                  int            dough,
@@ -137,10 +124,7 @@ get_chill_place (const TrTrial *trial,
 {
   const TrLockIn *lock_in = tr_trial_get_dough (trial, (guint) dough)->lock_in;
 
-  if (lock_in == NULL)
-    return -1;
-
-  return lock_in->rest != NULL ? (int) lock_in->rest->place : CHILL_NONE;
+  return lock_in != NULL ? tr_get_rest_choice (lock_in->rest) : -1;
 }
 
 static void
@@ -150,16 +134,7 @@ set_chill_place (TrTrial              *draft,
                  guint                 value,
                  const TrDoughFigures *figures)
 {
-  TrLockIn *lock_in = tr_trial_get_dough (draft, (guint) dough)->lock_in;
-
-  if (value == CHILL_NONE)
-    {
-      g_clear_pointer (&lock_in->rest, tr_rest_free);
-      return;
-    }
-  if (lock_in->rest == NULL)
-    lock_in->rest = tr_rest_new ();
-  lock_in->rest->place = (TrPlace) value;
+  tr_set_rest_choice (&tr_trial_get_dough (draft, (guint) dough)->lock_in->rest, value);
 }
 
 static int
@@ -189,7 +164,7 @@ static const TrChoice style_choice = {
 
 static const TrChoice chill_choice = {
   "/lock_in/rest/place", N_("Chill before, in"), N_("change the chill before lock-in"), NULL,
-  N_CHILL_CHOICES, tr_dup_place_name, get_chill_place, set_chill_place,
+  TR_N_REST_CHOICES, tr_dup_place_name, get_chill_place, set_chill_place,
 };
 
 static const TrChoice chill_on_choice = {

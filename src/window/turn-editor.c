@@ -52,38 +52,21 @@ reach_turn (const TrTrial *trial,
   return get_turn (trial, dough, item);
 }
 
-static gpointer
-reach_by_thickness (const TrTrial *trial,
-                    int            dough,
-                    guint          item,
-                    gboolean       make)
-{
-  TrTurn *turn = get_turn (trial, dough, item);
+#define DEFINE_REACH(name)                                                \
+  static gpointer                                                         \
+  reach_by_##name (const TrTrial *trial,                                  \
+                   int            dough,                                  \
+                   guint          item,                                   \
+                   gboolean       make)                                   \
+  {                                                                       \
+    TrTurn *turn = get_turn (trial, dough, item);                         \
+                                                                          \
+    return turn != NULL && tr_is_written (turn->name##_mm) ? turn : NULL; \
+  }
 
-  return turn != NULL && tr_is_written (turn->thickness_mm) ? turn : NULL;
-}
-
-static gpointer
-reach_by_length (const TrTrial *trial,
-                 int            dough,
-                 guint          item,
-                 gboolean       make)
-{
-  TrTurn *turn = get_turn (trial, dough, item);
-
-  return turn != NULL && tr_is_written (turn->length_mm) ? turn : NULL;
-}
-
-static gpointer
-reach_by_width (const TrTrial *trial,
-                int            dough,
-                guint          item,
-                gboolean       make)
-{
-  TrTurn *turn = get_turn (trial, dough, item);
-
-  return turn != NULL && tr_is_written (turn->width_mm) ? turn : NULL;
-}
+DEFINE_REACH (thickness)
+DEFINE_REACH (length)
+DEFINE_REACH (width)
 
 static gpointer
 reach_rest (const TrTrial *trial,
@@ -96,12 +79,11 @@ reach_rest (const TrTrial *trial,
   return turn != NULL ? turn->rest : NULL;
 }
 
-/* The longest is never under the shortest. */
-static void
-settle_rest_min (TrTrial  *draft,
-                 int       dough,
-                 guint     item,
-                 gpointer  holder)
+void
+tr_settle_rest_min (TrTrial  *draft,
+                    int       dough,
+                    guint     item,
+                    gpointer  holder)
 {
   TrRest *rest = holder;
 
@@ -128,7 +110,7 @@ static const TrMember minutes_member =
 
 static const TrMember rest_members[] = {
   { "/turns/%u/rest/min", reach_rest, G_STRUCT_OFFSET (TrRest, min_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
-    N_("At least"), N_("change the rest after turn %u"), N_("Shortest rest after this fold"), 5, .settle = settle_rest_min },
+    N_("At least"), N_("change the rest after turn %u"), N_("Shortest rest after this fold"), 5, .settle = tr_settle_rest_min },
   { "/turns/%u/rest/max", reach_rest, G_STRUCT_OFFSET (TrRest, max_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
     N_("At most"), N_("change the rest after turn %u"), N_("Longest it may wait"), 30 },
 };
@@ -226,12 +208,30 @@ set_given (TrTrial              *draft,
   turn->thickness_mm = value == GIVEN_BY_LENGTH ? NAN : thickness;
 }
 
-enum { REST_NONE = TR_N_PLACES, N_REST_CHOICES };
-
 char *
 tr_dup_place_name (guint value)
 {
   return g_strdup (value < TR_N_PLACES ? tr_words_place ((TrPlace) value) : _("no rest"));
+}
+
+int
+tr_get_rest_choice (const TrRest *rest)
+{
+  return rest != NULL ? (int) rest->place : TR_N_PLACES;
+}
+
+void
+tr_set_rest_choice (TrRest **rest,
+                    guint    value)
+{
+  if (value >= TR_N_PLACES)
+    {
+      g_clear_pointer (rest, tr_rest_free);
+      return;
+    }
+  if (*rest == NULL)
+    *rest = tr_rest_new ();
+  (*rest)->place = (TrPlace) value;
 }
 
 static int
@@ -241,10 +241,7 @@ get_rest_place (const TrTrial *trial,
 {
   const TrTurn *turn = get_turn (trial, dough, item);
 
-  if (turn == NULL)
-    return -1;
-
-  return turn->rest != NULL ? (int) turn->rest->place : REST_NONE;
+  return turn != NULL ? tr_get_rest_choice (turn->rest) : -1;
 }
 
 static void
@@ -254,16 +251,7 @@ set_rest_place (TrTrial              *draft,
                 guint                 value,
                 const TrDoughFigures *figures)
 {
-  TrTurn *turn = get_turn (draft, dough, item);
-
-  if (value == REST_NONE)
-    {
-      g_clear_pointer (&turn->rest, tr_rest_free);
-      return;
-    }
-  if (turn->rest == NULL)
-    turn->rest = tr_rest_new ();
-  turn->rest->place = (TrPlace) value;
+  tr_set_rest_choice (&get_turn (draft, dough, item)->rest, value);
 }
 
 char *
@@ -304,7 +292,7 @@ static const TrChoice given_choice = {
 
 static const TrChoice place_choice = {
   "/turns/%u/rest/place", N_("Rest in"), N_("change the rest after turn %u"), NULL,
-  N_REST_CHOICES, tr_dup_place_name, get_rest_place, set_rest_place,
+  TR_N_REST_CHOICES, tr_dup_place_name, get_rest_place, set_rest_place,
 };
 
 static const TrChoice on_choice = {
@@ -422,7 +410,7 @@ set_context (GtkWidget  *widget,
 
 void
 tr_turn_editor_set_item (TrTurnEditor *self,
-                      guint      item)
+                         guint         item)
 {
   g_return_if_fail (TR_IS_TURN_EDITOR (self));
 
@@ -455,7 +443,7 @@ dup_breaks (TrBreaks breaks)
 }
 
 static void
-show_turn_figures (TrTurnEditor           *self,
+show_turn_figures (TrTurnEditor        *self,
                    const TrTurnFigures *turn,
                    const TrReader      *reader)
 {

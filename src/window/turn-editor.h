@@ -28,8 +28,17 @@ void       tr_turn_editor_refresh  (TrTurnEditor *self);
 const TrMember *
            tr_turn_get_roll_member (const TrTurn *turn);
 
-/* What the fields of a rest say the same everywhere: of a turn, before the lock-in. */
+/* What the fields of a rest do and say the same everywhere: of a turn, before the lock-in. */
+enum { TR_N_REST_CHOICES = TR_N_PLACES + 1 };   /* the places, then no rest */
 char      *tr_dup_place_name       (guint         value);
+int        tr_get_rest_choice      (const TrRest *rest);
+void       tr_set_rest_choice      (TrRest      **rest,
+                                    guint         value);
+/* The longest is never under the shortest. `holder`: a TrRest. */
+void       tr_settle_rest_min      (TrTrial      *draft,
+                                    int           dough,
+                                    guint         item,
+                                    gpointer      holder);
 char      *tr_dup_on_name          (guint         value);
 
 G_END_DECLS
