@@ -9,7 +9,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "calc/written.h"
+#include "calc/figures.h"
 
 /* A dough from lines such as "d flour-bread 450 g": the stage's first letter,
  * the ingredient ("-": none), the amount; ends with NULL. The
@@ -34,4 +34,15 @@ test_dough_new (const char *const *lines)
     }
 
   return dough;
+}
+
+/* Of a trial that has this dough only. */
+static inline TrFigures *
+test_figures_of (TrDough *dough)
+{
+  g_autoptr (TrTrial) trial = tr_trial_new ();
+
+  g_ptr_array_add (trial->doughs, tr_dough_ref (dough));
+
+  return tr_figures_compute (trial, NULL);
 }

@@ -18,16 +18,6 @@ static const struct { const char *name; const char *lines[6]; guint from; TrStag
   { "flour that leaves the mix", { "d flour-bread 500 g", "d flour-plain 100 g", "d water 60 %", NULL }, 1, TR_STAGE_FINISH, TRUE },
 };
 
-static TrFigures *
-figures_of (TrDough *dough)
-{
-  g_autoptr (TrTrial) trial = tr_trial_new ();
-
-  g_ptr_array_add (trial->doughs, tr_dough_ref (dough));
-
-  return tr_figures_compute (trial, NULL);
-}
-
 static double
 grams_at (const TrFigures *figures,
           guint            index)
@@ -41,7 +31,7 @@ test_weights_are_kept (void)
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       g_autoptr (TrDough) dough = test_dough_new (cases[i].lines), moved = tr_dough_copy (dough);
-      g_autoptr (TrFigures) before = figures_of (dough);
+      g_autoptr (TrFigures) before = test_figures_of (dough);
       TrLine *line = g_ptr_array_steal_index (moved->lines, cases[i].from);
       guint n = dough->lines->len;
 
@@ -51,7 +41,7 @@ test_weights_are_kept (void)
       g_assert_cmpint (tr_moved_line_changes_weights (tr_figures_get_dough (before, 0), moved, cases[i].from), ==, cases[i].changes);
       tr_moved_line_keep_weights (tr_figures_get_dough (before, 0), moved, cases[i].from);
 
-      g_autoptr (TrFigures) after = figures_of (moved);
+      g_autoptr (TrFigures) after = test_figures_of (moved);
 
       for (guint k = 0; k < n; k++)
         {

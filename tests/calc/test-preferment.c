@@ -11,16 +11,6 @@
 #include "calc/total.h"
 #include "doughs.h"
 
-static TrFigures *
-figures_of (TrDough *dough)
-{
-  g_autoptr (TrTrial) trial = tr_trial_new ();
-
-  g_ptr_array_add (trial->doughs, tr_dough_ref (dough));
-
-  return tr_figures_compute (trial, NULL);
-}
-
 static const TrTotalRow *
 find_row (const TrTotal *total,
           const char    *id)
@@ -83,10 +73,10 @@ test_totals_stay (void)
     {
       TrPrefermentKind kind = (TrPrefermentKind) tr_preferment_from_id (kinds[i].id);
       g_autoptr (TrDough) dough = test_dough_new ((const char **) plain), changed = tr_dough_copy (dough);
-      g_autoptr (TrFigures) before = figures_of (dough);
+      g_autoptr (TrFigures) before = test_figures_of (dough);
       g_autoptr (GError) error = NULL;
       int first = tr_preferment_add (changed, tr_figures_get_dough (before, 0), kind, "mine", &error);
-      g_autoptr (TrFigures) after = figures_of (changed);
+      g_autoptr (TrFigures) after = test_figures_of (changed);
       TrRatioMoves moves;
 
       g_assert_no_error (error);
@@ -105,12 +95,12 @@ static void
 test_old_dough_is_in_proportion (void)
 {
   g_autoptr (TrDough) dough = test_dough_new ((const char **) plain), changed = tr_dough_copy (dough);
-  g_autoptr (TrFigures) before = figures_of (dough);
+  g_autoptr (TrFigures) before = test_figures_of (dough);
   TrTotal total;
 
   g_assert_cmpint (tr_preferment_add (changed, tr_figures_get_dough (before, 0), TR_PREFERMENT_OLD_DOUGH, "old", NULL), ==, 6);
 
-  g_autoptr (TrFigures) after = figures_of (changed);
+  g_autoptr (TrFigures) after = test_figures_of (changed);
 
   tr_total_compute (tr_figures_get_dough (after, 0), &total);
   g_assert_cmpfloat_with_epsilon (find_row (&total, "flour-bread")->grams[0], 100, 1e-9);
@@ -127,9 +117,9 @@ test_too_little_liquid_makes_it_smaller (void)
   g_autoptr (TrDough) dough = test_dough_new ((const char *[]) { "d flour-bread 500 g", "d water 50 g", "d milk-whole 200 g",
                                                                  "d yeast-fresh 20 g", NULL });
   g_autoptr (TrDough) changed = tr_dough_copy (dough);
-  g_autoptr (TrFigures) before = figures_of (dough);
+  g_autoptr (TrFigures) before = test_figures_of (dough);
   int first = tr_preferment_add (changed, tr_figures_get_dough (before, 0), TR_PREFERMENT_POOLISH, "poolish", NULL);
-  g_autoptr (TrFigures) after = figures_of (changed);
+  g_autoptr (TrFigures) after = test_figures_of (changed);
 
   /* All the water went, and its line with it. */
   g_assert_cmpint (first, ==, 3);
@@ -152,7 +142,7 @@ test_refusals_name_what_is_short (void)
   for (guint i = 0; i < G_N_ELEMENTS (refused); i++)
     {
       g_autoptr (TrDough) dough = test_dough_new ((const char **) refused[i].lines), changed = tr_dough_copy (dough);
-      g_autoptr (TrFigures) before = figures_of (dough);
+      g_autoptr (TrFigures) before = test_figures_of (dough);
       g_autoptr (GError) error = NULL;
 
       g_test_message ("%s", refused[i].name);
@@ -175,13 +165,13 @@ test_random_totals_stay (void)
       g_autofree char *yeast = g_strdup_printf ("d yeast-fresh %d g", g_test_rand_int_range (1, 40));
       g_autoptr (TrDough) dough = test_dough_new ((const char *[]) { flour, other, water, yeast, "d milk-whole 10 %", "d salt 2 %", NULL });
       g_autoptr (TrDough) changed = tr_dough_copy (dough);
-      g_autoptr (TrFigures) before = figures_of (dough);
+      g_autoptr (TrFigures) before = test_figures_of (dough);
 
       if (tr_preferment_add (changed, tr_figures_get_dough (before, 0), (TrPrefermentKind) g_test_rand_int_range (0, TR_N_PREFERMENTS),
                              "x", NULL) < 0)
         continue;
 
-      g_autoptr (TrFigures) after = figures_of (changed);
+      g_autoptr (TrFigures) after = test_figures_of (changed);
 
       for (guint k = 0; k < changed->lines->len; k++)
         g_test_message ("%s: %s", tr_dough_get_line (changed, k)->ingredient, tr_dough_get_line (changed, k)->amount);

@@ -9,24 +9,14 @@
 #include "calc/total.h"
 #include "doughs.h"
 
-static TrFigures *
-figures_of (TrDough *dough)
-{
-  g_autoptr (TrTrial) trial = tr_trial_new ();
-
-  g_ptr_array_add (trial->doughs, dough);
-
-  return tr_figures_compute (trial, NULL);
-}
-
 static void
 test_starter_goes_to_flour_and_water (void)
 {
-  TrDough *dough = test_dough_new ((const char *[]) { "d starter-wheat 150 g", "d flour-bread 400 g", "d water 200 g",
-                                                      "r butter-unsalted 250 g", "f egg-whole 50 g", NULL });
+  g_autoptr (TrDough) dough = test_dough_new ((const char *[]) { "d starter-wheat 150 g", "d flour-bread 400 g", "d water 200 g",
+                                                                 "r butter-unsalted 250 g", "f egg-whole 50 g", NULL });
   tr_dough_get_line (dough, 0)->hydration_percent = 50;
 
-  g_autoptr (TrFigures) figures = figures_of (dough);
+  g_autoptr (TrFigures) figures = test_figures_of (dough);
   TrTotal total;
 
   tr_total_compute (tr_figures_get_dough (figures, 0), &total);
@@ -70,7 +60,7 @@ random_dough (void)
 static void
 test_more_preferments_than_columns (void)
 {
-  TrDough *dough = test_dough_new ((const char *[]) { "d flour-bread 500 g", "d water 300 g", "r butter-unsalted 250 g", NULL });
+  g_autoptr (TrDough) dough = test_dough_new ((const char *[]) { "d flour-bread 500 g", "d water 300 g", "r butter-unsalted 250 g", NULL });
   TrTotal total;
 
   for (int i = 0; i < TR_MAX_TOTAL_COLUMNS + 2; i++)
@@ -81,7 +71,7 @@ test_more_preferments_than_columns (void)
       g_ptr_array_add (dough->lines, line);
     }
 
-  g_autoptr (TrFigures) figures = figures_of (dough);
+  g_autoptr (TrFigures) figures = test_figures_of (dough);
 
   tr_total_compute (tr_figures_get_dough (figures, 0), &total);
   g_assert_cmpuint (total.n_columns, ==, TR_MAX_TOTAL_COLUMNS);
@@ -97,7 +87,8 @@ test_columns_and_rows_add_up (void)
 {
   for (int n = 0; n < 300; n++)
     {
-      g_autoptr (TrFigures) figures = figures_of (random_dough ());
+      g_autoptr (TrDough) written = random_dough ();
+      g_autoptr (TrFigures) figures = test_figures_of (written);
       const TrFormula *formula = &tr_figures_get_dough (figures, 0)->formula;
       double of_columns = 0, of_rows = 0, flour = 0;
       TrTotal total;
@@ -136,7 +127,8 @@ test_weights_for_the_scale_add_up (void)
 {
   for (int n = 0; n < 300; n++)
     {
-      g_autoptr (TrFigures) figures = figures_of (random_dough ());
+      g_autoptr (TrDough) written = random_dough ();
+      g_autoptr (TrFigures) figures = test_figures_of (written);
       const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
       TrBench *bench = tr_bench_new ();
       TrTotal exact, total;
