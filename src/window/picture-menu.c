@@ -184,30 +184,17 @@ place_chosen_cb (GObject      *source,
   g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
   g_autoptr (GFile) file = chosen != NULL ? tr_window_dup_suffixed (chosen, ".png") : NULL;
   g_autoptr (TrPicture) picture = NULL;
+  g_autofree char *path = NULL;
 
   if (file == NULL)
     return;
 
   picture = new_for_paper (self);
-  if (g_file_peek_path (file) == NULL)
-    tell (self, _("Choose a folder on this computer’s disks."));
-  else if (picture != NULL && tr_picture_export (picture, self->name, g_file_peek_path (file), &error))
+  path = tr_window_dup_drawing_path (file, &error);
+  if (path != NULL && picture != NULL && tr_picture_export (picture, self->name, path, &error))
     tell_saved (self, file);
   else if (error != NULL)
     tell (self, error->message);
-}
-
-static GtkFileFilter *
-new_filter (void)
-{
-  GtkFileFilter *filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _("PDF, PNG or SVG"));
-  gtk_file_filter_add_suffix (filter, "pdf");
-  gtk_file_filter_add_suffix (filter, "png");
-  gtk_file_filter_add_suffix (filter, "svg");
-
-  return filter;
 }
 
 void
@@ -220,13 +207,10 @@ tr_picture_view_save (TrPictureView *self)
   if (self->picture == NULL || !GTK_IS_WINDOW (root))
     return;
 
-  g_autoptr (GtkFileFilter) filter = new_filter ();
   g_autofree char *title = g_strdelimit (g_strdup (*self->name != '\0' ? self->name : _("Picture")), "/\\:", '-');
   g_autofree char *name = g_strconcat (title, ".png", NULL);
 
-  tr_compat_save_file_async (GTK_WINDOW (root), _("Save the picture"), filter, NULL, name,
-                             TR_IS_WINDOW (root) ? tr_window_start_asking (TR_WINDOW (root)) : NULL,
-                             place_chosen_cb, g_object_ref (self));
+  tr_window_ask_for_drawing_file (GTK_WINDOW (root), _("Save the picture"), NULL, name, place_chosen_cb, g_object_ref (self));
 }
 
 /* ---- menu ---- */

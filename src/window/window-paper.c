@@ -50,12 +50,11 @@ new_job (TrWindow *self,
 
 /* To a file ******************************************************************/
 
-static gboolean
-export_job (TrCardJob  *job,
-            GFile      *file,
-            GError    **error)
+char *
+tr_window_dup_drawing_path (GFile   *file,
+                            GError **error)
 {
-  g_autofree char *path = g_file_get_path (file);
+  char *path = g_file_get_path (file);
 
   if (path == NULL)
     {
@@ -63,10 +62,37 @@ export_job (TrCardJob  *job,
 
       g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
                    _("“%s” is not on this computer’s disks. Choose a folder that is."), name);
-      return FALSE;
     }
 
-  return tr_cards_export (tr_card_job_get_cards (job), path, error);
+  return path;
+}
+
+void
+tr_window_ask_for_drawing_file (GtkWindow           *window,
+                                const char          *title,
+                                GFile               *folder,
+                                const char          *name,
+                                GAsyncReadyCallback  callback,
+                                gpointer             user_data)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, _("PDF, PNG or SVG"));
+  gtk_file_filter_add_suffix (filter, "pdf");
+  gtk_file_filter_add_suffix (filter, "png");
+  gtk_file_filter_add_suffix (filter, "svg");
+  tr_compat_save_file_async (window, title, filter, folder, name,
+                             TR_IS_WINDOW (window) ? tr_window_start_asking (TR_WINDOW (window)) : NULL, callback, user_data);
+}
+
+static gboolean
+export_job (TrCardJob  *job,
+            GFile      *file,
+            GError    **error)
+{
+  g_autofree char *path = tr_window_dup_drawing_path (file, error);
+
+  return path != NULL && tr_cards_export (tr_card_job_get_cards (job), path, error);
 }
 
 gboolean
@@ -125,18 +151,13 @@ static void
 ask_where_to_export (TrWindow  *self,
                      TrCardJob *job)
 {
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
   GFile *file = tr_document_get_file (self->document);
   g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
   g_autofree char *name = g_strconcat (tr_card_job_get_name (job), ".pdf", NULL);
 
-  gtk_file_filter_set_name (filter, _("PDF, PNG or SVG"));
-  gtk_file_filter_add_suffix (filter, "pdf");
-  gtk_file_filter_add_suffix (filter, "png");
-  gtk_file_filter_add_suffix (filter, "svg");
-  tr_compat_save_file_async (GTK_WINDOW (self),
-                             tr_card_job_count_doughs (job) > 1 ? _("Export bench cards") : _("Export the bench card"),
-                             filter, folder, name, tr_window_start_asking (self), export_chosen_cb, job);
+  tr_window_ask_for_drawing_file (GTK_WINDOW (self),
+                                  tr_card_job_count_doughs (job) > 1 ? _("Export bench cards") : _("Export the bench card"),
+                                  folder, name, export_chosen_cb, job);
 }
 
 void

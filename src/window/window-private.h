@@ -122,6 +122,11 @@ void        tr_window_read_recipe_text   (TrWindow *self, const char *text);
 gboolean    tr_window_is_trial_file      (GFile *file);
 
 /* window-paper.c */
+/* Where to put what is drawn, a card or a picture; finish: tr_compat_save_file_finish. */
+void        tr_window_ask_for_drawing_file (GtkWindow *window, const char *title, GFile *folder, const char *name,
+                                            GAsyncReadyCallback callback, gpointer user_data);
+/* NULL: it is nowhere that can be drawn to. (transfer full) */
+char       *tr_window_dup_drawing_path   (GFile *file, GError **error);
 void        tr_window_export             (TrWindow *self, gboolean all);
 void        tr_window_print              (TrWindow *self);
 /* Says in the notice strip what goes wrong with it, and remembers its settings when nothing does. */
