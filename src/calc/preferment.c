@@ -78,12 +78,14 @@ refuse (GError      **error,
   return tr_balance_refuse (error, id, NAN, NAN, NAN);
 }
 
+/* A starter is of flour and water; the others are mixed of what there is. */
 static int
-find_liquid (const TrDoughFigures *figures)
+find_liquid (const TrDoughFigures *figures,
+             TrPrefermentKind      kind)
 {
   int water = tr_balance_find_heaviest (figures, tr_line_is_water, NULL, G_MAXUINT);
 
-  return grams_of (figures, water) > 0 ? water : tr_balance_find_heaviest (figures, tr_balance_is_wet, NULL, G_MAXUINT);
+  return kind == TR_PREFERMENT_STARTER || grams_of (figures, water) > 0 ? water : tr_balance_find_heaviest (figures, tr_balance_is_wet, NULL, G_MAXUINT);
 }
 
 static gboolean
@@ -93,7 +95,7 @@ find_mixed_gifts (const TrDoughFigures *figures,
                   GError              **error)
 {
   int flour = tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT);
-  int liquid = find_liquid (figures), yeast = tr_balance_find_heaviest (figures, is_yeast, NULL, G_MAXUINT);
+  int liquid = find_liquid (figures, kind), yeast = tr_balance_find_heaviest (figures, is_yeast, NULL, G_MAXUINT);
   double whole = figures->formula.written_flour_g;
   double flour_g = MIN (kinds[kind].share * whole, grams_of (figures, liquid) / kinds[kind].hydration);
 
@@ -139,7 +141,7 @@ find_old_gifts (const TrDoughFigures *figures,
 
   if (tr_balance_find_heaviest (figures, tr_balance_is_flour, NULL, G_MAXUINT) < 0)
     return refuse (error, TR_REFUSAL_NO_FLOUR_TO_GIVE);
-  if (find_liquid (figures) < 0)
+  if (find_liquid (figures, TR_PREFERMENT_OLD_DOUGH) < 0)
     return refuse (error, TR_REFUSAL_NO_WATER_TO_GIVE);
   for (guint i = 0; i < figures->formula.lines->len; i++)
     if (is_of_old_dough (tr_look_get_line (figures, i), has_water))

@@ -14,7 +14,8 @@
  *              piece of the same formula, mixed the day before
  *
  * Yeast is counted as fresh, on the preferment's flour. The liquid is the
- * dough's water; where there is none its heaviest liquid, milk or egg.
+ * dough's water; where there is none its heaviest liquid or milk, but not for
+ * a starter.
  */
 
 #pragma once

@@ -132,6 +132,7 @@ static const struct { const char *name; const char *lines[4]; TrPrefermentKind k
   { "nothing", { NULL }, TR_PREFERMENT_POOLISH, TR_REFUSAL_NO_FLOUR_TO_GIVE },
   { "no flour", { "d water 100 g", "d yeast-fresh 3 g", NULL }, TR_PREFERMENT_SPONGE, TR_REFUSAL_NO_FLOUR_TO_GIVE },
   { "no liquid", { "d flour-bread 500 g", "d yeast-fresh 10 g", NULL }, TR_PREFERMENT_POOLISH, TR_REFUSAL_NO_WATER_TO_GIVE },
+  { "a starter is of water", { "d flour-bread 500 g", "d milk-whole 300 g", NULL }, TR_PREFERMENT_STARTER, TR_REFUSAL_NO_WATER_TO_GIVE },
   { "no yeast", { "d flour-bread 500 g", "d water 300 g", NULL }, TR_PREFERMENT_POOLISH, TR_REFUSAL_NO_YEAST_TO_GIVE },
   { "all in a preferment", { "p flour-bread 500 g", "p water 300 g", NULL }, TR_PREFERMENT_OLD_DOUGH, TR_REFUSAL_NO_FLOUR_TO_GIVE },
 };
