@@ -12,6 +12,7 @@
 
 #include "calc/balance.h"
 #include "calc/formula.h"
+#include "case.h"
 
 typedef struct { TrStage stage; const char *ingredient, *amount; } Written;
 
@@ -36,51 +37,11 @@ trial_of (const Written *lines,
   return trial;
 }
 
-/* A trial, its figures, and a draft after one change. */
-typedef struct {
-  TrTrial *trial, *draft;
-  TrFigures *figures, *after;
-} Case;
-
-static void
-case_init (Case          *self,
-           const Written *lines,
-           guint          n_lines)
+static Case
+case_new (const Written *lines,
+          guint          n_lines)
 {
-  *self = (Case) { .trial = trial_of (lines, n_lines) };
-  self->figures = tr_figures_compute (self->trial, NULL);
-  self->draft = tr_trial_copy (self->trial);
-}
-
-static void
-case_clear (Case *self)
-{
-  tr_figures_unref (self->figures);
-  tr_figures_unref (self->after);
-  tr_trial_unref (self->draft);
-  tr_trial_unref (self->trial);
-}
-
-static const TrDoughFigures *
-case_before (Case *self)
-{
-  return tr_figures_get_dough (self->figures, 0);
-}
-
-static const TrDoughFigures *
-case_after (Case *self)
-{
-  g_clear_pointer (&self->after, tr_figures_unref);
-  self->after = tr_figures_compute (self->draft, NULL);
-
-  return tr_figures_get_dough (self->after, 0);
-}
-
-static const char *
-case_amount (Case  *self,
-             guint  index)
-{
-  return tr_dough_get_line (tr_trial_get_dough (self->draft, 0), index)->amount;
+  return case_of_trial (trial_of (lines, n_lines));
 }
 
 static void
@@ -90,7 +51,7 @@ case_set (Case    *self,
 {
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (tr_ratio_set (tr_trial_own_dough (self->draft, 0), case_before (self), ratio, value, &error));
+  g_assert_true (tr_ratio_set (self->dough, case_before (self), ratio, value, &error));
   g_assert_no_error (error);
 }
 
@@ -142,7 +103,7 @@ test_worked (gconstpointer data)
   const Worked *given = data;
   Case self;
 
-  case_init (&self, example, G_N_ELEMENTS (example));
+  self = case_new (example, G_N_ELEMENTS (example));
   case_set (&self, given->ratio, given->value);
   g_assert_cmpstr (case_amount (&self, given->line), ==, given->amount);
   g_assert_cmpstr (case_amount (&self, given->other), ==, given->other_amount);
@@ -157,7 +118,7 @@ test_hydration_moves_water (void)
   TrRatioMoves moves;
   Case self;
 
-  case_init (&self, example, G_N_ELEMENTS (example));
+  self = case_new (example, G_N_ELEMENTS (example));
   tr_ratio_get_moves (case_before (&self), TR_RATIO_ALL_WATER, &moves);
   g_assert_true (moves.can_move);
   g_assert_cmpuint (moves.n_lines, ==, 1);
@@ -181,7 +142,7 @@ test_hydration_without_water (void)
   TrRatioMoves moves;
   Case self;
 
-  case_init (&self, lines, G_N_ELEMENTS (lines));
+  self = case_new (lines, G_N_ELEMENTS (lines));
   tr_ratio_get_moves (case_before (&self), TR_RATIO_ALL_WATER, &moves);
   g_assert_cmpuint (moves.n_lines, ==, 2);
   case_set (&self, TR_RATIO_ALL_WATER, 60);
@@ -219,8 +180,8 @@ test_unit (gconstpointer data)
   g_autoptr (GError) error = NULL;
   Case self;
 
-  case_init (&self, lines, G_N_ELEMENTS (lines));
-  g_assert_true (tr_line_set_percent (tr_trial_own_dough (self.draft, 0), case_before (&self), 1, given->percent, &error));
+  self = case_new (lines, G_N_ELEMENTS (lines));
+  g_assert_true (tr_line_set_percent (self.dough, case_before (&self), 1, given->percent, &error));
   g_assert_cmpstr (case_amount (&self, 1), ==, given->expected);
   case_clear (&self);
 }
@@ -240,7 +201,7 @@ test_roll_in_bases (void)
       };
       Case self;
 
-      case_init (&self, lines, G_N_ELEMENTS (lines));
+      self = case_new (lines, G_N_ELEMENTS (lines));
       case_set (&self, TR_RATIO_ROLL_IN_OF_DOUGH, 35);
       g_assert_true (g_str_has_suffix (case_amount (&self, 2), strchr (amounts[i], '%')));
       g_assert_cmpfloat_with_epsilon (tr_ratio_get (case_after (&self), TR_RATIO_ROLL_IN_OF_DOUGH), 35, TR_RATIO_TOLERANCE);
@@ -254,13 +215,12 @@ test_salt_down_to_nothing_and_back (void)
   TrRatioMoves moves;
   Case self, again;
 
-  case_init (&self, example, G_N_ELEMENTS (example));
+  self = case_new (example, G_N_ELEMENTS (example));
   tr_ratio_get_moves (case_before (&self), TR_RATIO_SALT, &moves);
   case_set (&self, TR_RATIO_SALT, moves.reach.min);
   g_assert_cmpstr (case_amount (&self, 7), ==, "0 g");
 
-  again = (Case) { .trial = tr_trial_ref (self.draft), .figures = tr_figures_compute (self.draft, NULL) };
-  again.draft = tr_trial_copy (again.trial);
+  again = case_of_trial (tr_trial_ref (self.draft));
   case_set (&again, TR_RATIO_SALT, 2);
   g_assert_cmpfloat_with_epsilon (tr_ratio_get (case_after (&again), TR_RATIO_SALT), 2, TR_RATIO_FINE_TOLERANCE);
   case_clear (&again);
@@ -274,14 +234,14 @@ test_refusals (void)
   g_autoptr (GError) no_line = NULL, not_known = NULL, reach = NULL;
   Case self, full;
 
-  case_init (&self, bare, G_N_ELEMENTS (bare));
-  case_init (&full, example, G_N_ELEMENTS (example));
-  g_assert_false (tr_ratio_set (tr_trial_own_dough (self.draft, 0), case_before (&self), TR_RATIO_ALL_WATER, 60, &no_line));
+  self = case_new (bare, G_N_ELEMENTS (bare));
+  full = case_new (example, G_N_ELEMENTS (example));
+  g_assert_false (tr_ratio_set (self.dough, case_before (&self), TR_RATIO_ALL_WATER, 60, &no_line));
   g_assert_error (no_line, TR_BALANCE_ERROR, TR_BALANCE_ERROR_NO_LINE);
-  g_assert_false (tr_ratio_set (tr_trial_own_dough (self.draft, 0), case_before (&self), TR_RATIO_SALT, 2, &not_known));
+  g_assert_false (tr_ratio_set (self.dough, case_before (&self), TR_RATIO_SALT, 2, &not_known));
   g_assert_error (not_known, TR_BALANCE_ERROR, TR_BALANCE_ERROR_NOT_KNOWN);
   g_assert_cmpstr (case_amount (&self, 1), ==, "some");
-  g_assert_false (tr_ratio_set (tr_trial_own_dough (full.draft, 0), case_before (&full), TR_RATIO_SALT, 7, &reach));
+  g_assert_false (tr_ratio_set (full.dough, case_before (&full), TR_RATIO_SALT, 7, &reach));
   g_assert_error (reach, TR_BALANCE_ERROR, TR_BALANCE_ERROR_REACH);
   g_assert_true (g_str_has_prefix (reach->message, "7 % is out of reach"));
   case_clear (&self);
@@ -298,11 +258,11 @@ test_added_line_can_be_moved (void)
       TrRatioMoves moves;
       Case self;
 
-      case_init (&self, bare, G_N_ELEMENTS (bare));
+      self = case_new (bare, G_N_ELEMENTS (bare));
       tr_ratio_get_moves (case_before (&self), (TrRatio) ratio, &moves);
       g_assert_cmpint (moves.has_line, ==, ratio == TR_RATIO_ALL_WATER);
       if (ratio != TR_RATIO_ALL_WATER && ratio != TR_RATIO_PREFERMENTED)
-        g_assert_cmpint (tr_ratio_add_line (tr_trial_own_dough (self.draft, 0), case_before (&self), (TrRatio) ratio, NULL), >=, 0);
+        g_assert_cmpint (tr_ratio_add_line (self.dough, case_before (&self), (TrRatio) ratio, NULL), >=, 0);
       tr_ratio_get_moves (case_after (&self), (TrRatio) ratio, &moves);
       g_assert_cmpint (moves.can_move, ==, ratio != TR_RATIO_PREFERMENTED);
       g_assert_cmpfloat_with_epsilon (case_after (&self)->formula.written_flour_g, 500, 1e-9);
@@ -318,16 +278,16 @@ test_percent_of_flour (void)
   static const Written one[] = { { TR_STAGE_DOUGH, "flour-bread", "500 g" } };
   Case self, single;
 
-  case_init (&self, example, G_N_ELEMENTS (example));
-  g_assert_true (tr_line_set_percent (tr_trial_own_dough (self.draft, 0), case_before (&self), 0, 30, NULL));
+  self = case_new (example, G_N_ELEMENTS (example));
+  g_assert_true (tr_line_set_percent (self.dough, case_before (&self), 0, 30, NULL));
   g_assert_cmpstr (case_amount (&self, 0), ==, "180 g");
   g_assert_cmpstr (case_amount (&self, 2), ==, "420 g");
-  g_assert_false (tr_line_set_percent (tr_trial_own_dough (self.draft, 0), case_before (&self), 0, 101, &more));
+  g_assert_false (tr_line_set_percent (self.dough, case_before (&self), 0, 101, &more));
   g_assert_error (more, TR_BALANCE_ERROR, TR_BALANCE_ERROR_REACH);
   case_clear (&self);
 
-  case_init (&single, one, G_N_ELEMENTS (one));
-  g_assert_false (tr_line_set_percent (tr_trial_own_dough (single.draft, 0), case_before (&single), 0, 90, &only));
+  single = case_new (one, G_N_ELEMENTS (one));
+  g_assert_false (tr_line_set_percent (single.dough, case_before (&single), 0, 90, &only));
   g_assert_error (only, TR_BALANCE_ERROR, TR_BALANCE_ERROR_REACH);
   case_clear (&single);
 }
@@ -344,7 +304,7 @@ test_all_in_percent (void)
   };
   Case self;
 
-  case_init (&self, lines, G_N_ELEMENTS (lines));
+  self = case_new (lines, G_N_ELEMENTS (lines));
   case_set (&self, TR_RATIO_PREFERMENTED, 31.37);
   g_assert_cmpuint (case_after (&self)->formula.problems->len, ==, 0);
   g_assert_cmpfloat_with_epsilon (tr_ratio_get (case_after (&self), TR_RATIO_PREFERMENTED), 31.37, TR_RATIO_TOLERANCE);
@@ -363,7 +323,7 @@ test_starters_are_exchanged (void)
   };
   Case self;
 
-  case_init (&self, lines, G_N_ELEMENTS (lines));
+  self = case_new (lines, G_N_ELEMENTS (lines));
   case_set (&self, TR_RATIO_PREFERMENTED, 20);
   g_assert_cmpstr (case_amount (&self, 0), ==, "200 g");
   g_assert_cmpstr (case_amount (&self, 1), ==, "400 g");
@@ -460,10 +420,8 @@ test_random_doughs (void)
   for (guint run = 0; run < 40; run++)
     for (guint ratio = 0; ratio < TR_N_RATIOS; ratio++)
       {
-        Case self = { .trial = random_trial () };
+        Case self = case_of_trial (random_trial ());
 
-        self.figures = tr_figures_compute (self.trial, NULL);
-        self.draft = tr_trial_copy (self.trial);
         check_random (&self, (TrRatio) ratio);
         case_clear (&self);
       }
@@ -475,8 +433,8 @@ test_drag_does_not_drift (void)
 {
   Case self, direct;
 
-  case_init (&self, example, G_N_ELEMENTS (example));
-  case_init (&direct, example, G_N_ELEMENTS (example));
+  self = case_new (example, G_N_ELEMENTS (example));
+  direct = case_new (example, G_N_ELEMENTS (example));
   for (guint i = 0; i < 50; i++)
     case_set (&self, TR_RATIO_SUGAR, g_test_rand_double_range (0, 30));
   case_set (&self, TR_RATIO_SUGAR, 12);

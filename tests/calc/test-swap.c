@@ -17,6 +17,7 @@
 #include "calc/formula.h"
 #include "calc/repair.h"
 #include "calc/swap.h"
+#include "case.h"
 #include "doughs.h"
 
 #define FAT TR_KEPT_BIT (TR_KEPT_FAT)
@@ -25,64 +26,23 @@
 #define YEAST TR_KEPT_BIT (TR_KEPT_YEAST)
 #define SOLIDS TR_KEPT_BIT (TR_KEPT_SOLIDS)
 
-/* A trial with one dough, its figures, and the dough of a draft. */
-typedef struct {
-  TrTrial *trial, *draft;
-  TrFigures *figures, *later;
-  TrDough *dough;
-} Case;
-
 static Case
 case_of_kind (const char *const *lines,
               TrKind             kind)
 {
-  Case self = { .trial = tr_trial_new () };
+  TrTrial *trial = tr_trial_new ();
   TrDough *written = test_dough_new (lines);
 
   written->kind = kind;
-  g_ptr_array_add (self.trial->doughs, written);
-  self.figures = tr_figures_compute (self.trial, NULL);
-  self.draft = tr_trial_copy (self.trial);
-  self.dough = tr_trial_own_dough (self.draft, 0);
+  g_ptr_array_add (trial->doughs, written);
 
-  return self;
+  return case_of_trial (trial);
 }
 
 static Case
 case_new (const char *const *lines)
 {
   return case_of_kind (lines, TR_KIND_CROISSANT);
-}
-
-static const TrDoughFigures *
-before (const Case *self)
-{
-  return tr_figures_get_dough (self->figures, 0);
-}
-
-static const TrDoughFigures *
-after (Case *self)
-{
-  g_clear_pointer (&self->later, tr_figures_unref);
-  self->later = tr_figures_compute (self->draft, NULL);
-
-  return tr_figures_get_dough (self->later, 0);
-}
-
-static void
-case_clear (Case *self)
-{
-  g_clear_pointer (&self->later, tr_figures_unref);
-  tr_figures_unref (self->figures);
-  tr_trial_unref (self->draft);
-  tr_trial_unref (self->trial);
-}
-
-static const char *
-amount (const Case *self,
-        guint       index)
-{
-  return tr_dough_get_line (self->dough, index)->amount;
 }
 
 typedef struct {
@@ -142,11 +102,11 @@ test_worked (gconstpointer data)
   Case self = case_new (test->lines);
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (tr_swap_apply (self.dough, before (&self), test->index, test->ingredient, test->holds, &error));
+  g_assert_true (tr_swap_apply (self.dough, case_before (&self), test->index, test->ingredient, test->holds, &error));
   g_assert_no_error (error);
   g_assert_cmpstr (tr_dough_get_line (self.dough, test->index)->ingredient, ==, test->ingredient);
   for (guint i = 0; i < self.dough->lines->len; i++)
-    g_assert_cmpstr (amount (&self, i), ==, test->amounts[i]);
+    g_assert_cmpstr (case_amount (&self, i), ==, test->amounts[i]);
   case_clear (&self);
 }
 
@@ -189,7 +149,7 @@ test_refused (gconstpointer data)
   Case self = case_new (test->lines);
   g_autoptr (GError) error = NULL;
 
-  g_assert_false (tr_swap_apply (self.dough, before (&self), test->index, test->ingredient, test->holds, &error));
+  g_assert_false (tr_swap_apply (self.dough, case_before (&self), test->index, test->ingredient, test->holds, &error));
   g_assert_error (error, TR_SWAP_ERROR, (int) test->code);
   const TrSwapRefusal *refusal = tr_swap_error_get_refusal (error);
   g_assert_cmpint ((int) refusal->kept, ==, (int) test->kept);
@@ -201,8 +161,8 @@ test_refused (gconstpointer data)
     }
   for (guint i = 0; i < self.dough->lines->len; i++)
     {
-      g_assert_cmpstr (amount (&self, i), ==, tr_dough_get_line (before (&self)->dough, i)->amount);
-      g_assert_cmpstr (tr_dough_get_line (self.dough, i)->ingredient, ==, tr_dough_get_line (before (&self)->dough, i)->ingredient);
+      g_assert_cmpstr (case_amount (&self, i), ==, tr_dough_get_line (case_before (&self)->dough, i)->amount);
+      g_assert_cmpstr (tr_dough_get_line (self.dough, i)->ingredient, ==, tr_dough_get_line (case_before (&self)->dough, i)->ingredient);
     }
   case_clear (&self);
 }
@@ -256,8 +216,8 @@ test_families (void)
 {
   static const char *const lines[] = { "d butter-salted 10 g", "d milk-whole 10 g", "d yeast-fresh 10 g", "d water 10 g", NULL };
   Case self = case_new (lines);
-  g_autoptr (GPtrArray) fats = tr_swap_list (before (&self), 0), milks = tr_swap_list (before (&self), 1);
-  g_autoptr (GPtrArray) yeasts = tr_swap_list (before (&self), 2), waters = tr_swap_list (before (&self), 3);
+  g_autoptr (GPtrArray) fats = tr_swap_list (case_before (&self), 0), milks = tr_swap_list (case_before (&self), 1);
+  g_autoptr (GPtrArray) yeasts = tr_swap_list (case_before (&self), 2), waters = tr_swap_list (case_before (&self), 3);
 
   g_assert_true (list_has (fats, "butter-unsalted") && list_has (fats, "lard") && !list_has (fats, "butter-salted"));
   g_assert_true (!list_has (fats, "milk-whole") && !list_has (fats, "cream-heavy"));
@@ -276,12 +236,12 @@ test_choices (void)
   TrKeptSet usual;
   TrKept first;
 
-  g_assert_cmpuint (tr_swap_get_choices (before (&self), 3, "butter-unsalted", &usual, &first), ==, FAT | WATER | SALT);
+  g_assert_cmpuint (tr_swap_get_choices (case_before (&self), 3, "butter-unsalted", &usual, &first), ==, FAT | WATER | SALT);
   g_assert_cmpuint (usual, ==, FAT | WATER);
   g_assert_cmpint ((int) first, ==, TR_KEPT_FAT);
-  g_assert_cmpuint (tr_swap_get_choices (before (&self), 2, "yeast-dry", &usual, &first), ==, YEAST | WATER);
+  g_assert_cmpuint (tr_swap_get_choices (case_before (&self), 2, "yeast-dry", &usual, &first), ==, YEAST | WATER);
   g_assert_cmpint ((int) first, ==, TR_KEPT_YEAST);
-  tr_swap_get_choices (before (&self), 0, "flour-plain", &usual, &first);
+  tr_swap_get_choices (case_before (&self), 0, "flour-plain", &usual, &first);
   g_assert_cmpuint (usual, ==, 0);
   g_assert_cmpint ((int) first, ==, TR_N_KEPT);
   case_clear (&self);
@@ -294,8 +254,8 @@ test_account (void)
   static const char *const lines[] = { "d flour-bread 1000 g", "d water 500 g", "d salt 12 g", "r butter-salted 400 g", NULL };
   Case self = case_new (lines);
 
-  g_assert_true (tr_swap_apply (self.dough, before (&self), 3, "butter-unsalted", FAT | SALT, NULL));
-  g_autoptr (TrAccount) account = tr_account_new (before (&self), self.dough);
+  g_assert_true (tr_swap_apply (self.dough, case_before (&self), 3, "butter-unsalted", FAT | SALT, NULL));
+  g_autoptr (TrAccount) account = tr_account_new (case_before (&self), self.dough);
   const TrChange *swapped = account->changes->pdata[0], *salt = account->changes->pdata[1];
 
   g_assert_cmpuint (account->changes->len, ==, 2);
@@ -429,11 +389,11 @@ test_there_and_back (void)
   static const char *const lines[] = { "d flour-bread 1000 g", "d water 500 g", "d salt 12 g", "r butter-salted 400 g", NULL };
   Case self = case_new (lines);
 
-  g_assert_true (tr_swap_apply (self.dough, before (&self), 3, "butter-unsalted", FAT | WATER | SALT, NULL));
+  g_assert_true (tr_swap_apply (self.dough, case_before (&self), 3, "butter-unsalted", FAT | WATER | SALT, NULL));
   g_autoptr (TrTrial) back = tr_trial_copy (self.draft);
   TrDough *dough = tr_trial_own_dough (back, 0);
 
-  g_assert_true (tr_swap_apply (dough, after (&self), 3, "butter-salted", FAT | WATER | SALT, NULL));
+  g_assert_true (tr_swap_apply (dough, case_after (&self), 3, "butter-salted", FAT | WATER | SALT, NULL));
   g_assert_cmpstr (tr_dough_get_line (dough, 2)->amount, ==, "12 g");
   g_assert_cmpstr (tr_dough_get_line (dough, 1)->amount, ==, "500 g");
   g_assert_cmpstr (tr_dough_get_line (dough, 3)->amount, ==, "400 g");
@@ -500,16 +460,16 @@ test_mended (gconstpointer data)
   Case self = case_of_kind (test->lines, test->kind);
   TrRepair repair;
 
-  const TrFinding *finding = find (before (&self), test->id, test->finding);
+  const TrFinding *finding = find (case_before (&self), test->id, test->finding);
   g_assert_nonnull (finding);
-  g_assert_true (tr_finding_get_repair (before (&self), finding, &repair) == !isnan (test->target));
+  g_assert_true (tr_finding_get_repair (case_before (&self), finding, &repair) == !isnan (test->target));
   if (!isnan (test->target))
     {
       g_assert_cmpfloat_with_epsilon (repair.target, test->target, 1e-9);
       g_assert_cmpint (repair.adds_line, ==, test->adds_line);
-      g_assert_true (tr_repair_apply (self.dough, before (&self), &repair, NULL));
-      g_assert_null (find (after (&self), test->id, test->finding));
-      g_assert_cmpfloat_with_epsilon (tr_ratio_get (after (&self), repair.ratio), test->target, 2 * TR_RATIO_TOLERANCE);
+      g_assert_true (tr_repair_apply (self.dough, case_before (&self), &repair, NULL));
+      g_assert_null (find (case_after (&self), test->id, test->finding));
+      g_assert_cmpfloat_with_epsilon (tr_ratio_get (case_after (&self), repair.ratio), test->target, 2 * TR_RATIO_TOLERANCE);
     }
   case_clear (&self);
 }
