@@ -4,10 +4,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Reading is done by another thread; each reading has a number, and an answer
- * that is not the newest's is dropped. Rows are added some at a time, so that a
- * text of thousands of lines does not hold the window up.
+ * that is not the newest's is dropped.
  *
- * Invariant: the rows are of `recipe` and go before it does.
+ * Invariant: the facts and the lines shown are of `recipe` and go before it does.
  */
 
 #include "config.h"
@@ -17,14 +16,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
-#include "recipe-carry.h"
 #include "recipe-facts.h"
-#include "recipe-line-row.h"
+#include "recipe-lines.h"
 #include "recipe-read.h"
 #include "recipe-source.h"
 #include "section.h"
 
-#define ROWS_AT_ONCE 6
 #define MAX_SHOWN_NOTES 20000    /* bytes; all of them go with the dough */
 
 struct _TrRecipeReview
@@ -36,8 +33,7 @@ struct _TrRecipeReview
   GtkWidget *status;
   GtkWidget *body;               /* everything about a recipe that was understood */
   TrRecipeFacts *facts;
-  GtkWidget *share;
-  GtkWidget *rows;
+  TrRecipeLines *lines;
   GtkWidget *expander;
   GtkWidget *notes;
   GtkWidget *add;
@@ -45,17 +41,13 @@ struct _TrRecipeReview
 
   /* Owned References */
   TrRecipe *recipe;              /* NULL: none was understood */
-  GArray *starts;                /* TrRecipeStart: its lines as they were read */
   GBytes *bytes;                 /* what it was read from */
   GFile *file;                   /* its file; NULL: text */
   GCancellable *cancellable;     /* of the reading that is on its way; NULL: none is */
 
   /* State */
-  TrReader reader;
   guint reading;                 /* the newest one's number */
   guint index;                   /* of the recipe in its page */
-  guint n_rows;
-  guint rows_idle;
   guint is_edited : 1;           /* what is being read is the text of before, edited */
 };
 
@@ -78,31 +70,6 @@ show_status (TrRecipeReview *self,
   tr_words_label_set (self->status, sentence);
 }
 
-static guint
-count_open (const TrRecipe *recipe)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < recipe->lines->len; i++)
-    n += tr_recipe_line_is_clear (tr_recipe_get_line (recipe, i)) ? 0 : 1;
-
-  return n;
-}
-
-static void
-show_share (TrRecipeReview *self)
-{
-  guint n_lines, n_understood = tr_recipe_count_understood (self->recipe, &n_lines);
-  guint n_open = count_open (self->recipe);
-  g_autofree char *share = tr_words_percent (&self->reader, 100.0 * n_understood / MAX (n_lines, 1));
-  g_autofree char *understood = g_strdup_printf (ngettext ("%u of %u line understood (%s)", "%u of %u lines understood (%s)", n_lines),
-                                                 n_understood, n_lines, share);
-  g_autofree char *open = n_open == 0 ? g_strdup (_("Nothing is left to decide."))
-                                      : g_strdup_printf (ngettext ("Look at %u line.", "Look at %u lines.", n_open), n_open);
-
-  tr_words_label_take (self->share, g_strdup_printf ("%s. %s", understood, open));
-}
-
 static void
 show_ways (TrRecipeReview *self)
 {
@@ -111,49 +78,6 @@ show_ways (TrRecipeReview *self)
 
   gtk_widget_set_sensitive (self->add, is_ready);
   gtk_widget_set_sensitive (self->make, is_ready);
-}
-
-/* Rows *********************************************************************/
-
-static void
-drop_rows (TrRecipeReview *self)
-{
-  GtkWidget *row;
-
-  g_clear_handle_id (&self->rows_idle, g_source_remove);
-  self->n_rows = 0;
-  while ((row = gtk_widget_get_first_child (self->rows)) != NULL)
-    {
-      if (TR_IS_RECIPE_LINE_ROW (row))
-        tr_recipe_line_row_detach (TR_RECIPE_LINE_ROW (row));
-      gtk_box_remove (GTK_BOX (self->rows), row);
-    }
-}
-
-static void
-add_row (TrRecipeReview *self)
-{
-  GtkWidget *row = tr_recipe_line_row_new (self->recipe, self->n_rows, &g_array_index (self->starts, TrRecipeStart, self->n_rows), &self->reader);
-
-  if (self->n_rows++ > 0)
-    gtk_box_append (GTK_BOX (self->rows), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
-  g_signal_connect_object (row, "changed", G_CALLBACK (show_share), self, G_CONNECT_SWAPPED);
-  gtk_box_append (GTK_BOX (self->rows), row);
-}
-
-static gboolean
-add_rows_cb (gpointer data)
-{
-  TrRecipeReview *self = data;
-  guint n_wanted = self->recipe->lines->len;
-
-  for (guint i = 0; i < ROWS_AT_ONCE && self->n_rows < n_wanted; i++)
-    add_row (self);
-  if (self->n_rows < n_wanted)
-    return G_SOURCE_CONTINUE;
-  self->rows_idle = 0;
-
-  return G_SOURCE_REMOVE;
 }
 
 /* Notes ********************************************************************/
@@ -193,24 +117,16 @@ static void
 set_recipe (TrRecipeReview *self,
             TrRecipe       *recipe)
 {
-  g_autoptr (GArray) starts = recipe != NULL ? tr_recipe_starts_new (recipe) : NULL;
-
-  if (self->recipe != NULL && recipe != NULL && self->is_edited)
-    tr_recipe_carry (self->recipe, self->starts, recipe);
-  drop_rows (self);
+  tr_recipe_lines_set_recipe (self->lines, recipe, self->is_edited);
   tr_recipe_facts_set_recipe (self->facts, NULL, 0);
   g_clear_pointer (&self->recipe, tr_recipe_free);
-  g_clear_pointer (&self->starts, g_array_unref);
   self->recipe = recipe;
-  self->starts = g_steal_pointer (&starts);
   gtk_widget_set_visible (self->body, recipe != NULL);
   if (recipe == NULL)
     return;
 
   tr_recipe_facts_set_recipe (self->facts, recipe, self->index);
-  show_share (self);
   show_notes (self);
-  self->rows_idle = g_idle_add (add_rows_cb, self);
 }
 
 /* Reading ******************************************************************/
@@ -488,15 +404,12 @@ tr_recipe_review_dispose (GObject *object)
   TrRecipeReview *self = TR_RECIPE_REVIEW (object);
 
   stop_reading (self);
-  g_clear_handle_id (&self->rows_idle, g_source_remove);
-  if (self->rows != NULL)
+  if (self->recipe != NULL)
     {
-      drop_rows (self);
+      tr_recipe_lines_set_recipe (self->lines, NULL, FALSE);
       tr_recipe_facts_set_recipe (self->facts, NULL, 0);
     }
-  self->rows = NULL;
   g_clear_pointer (&self->recipe, tr_recipe_free);
-  g_clear_pointer (&self->starts, g_array_unref);
   g_clear_pointer (&self->bytes, g_bytes_unref);
   g_clear_object (&self->file);
 
@@ -544,8 +457,6 @@ static void
 build_body (TrRecipeReview *self,
             GtkWidget      *column)
 {
-  GtkWidget *lines;
-
   self->body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   gtk_widget_set_visible (self->body, FALSE);
   gtk_box_append (GTK_BOX (column), self->body);
@@ -554,11 +465,8 @@ build_body (TrRecipeReview *self,
   g_signal_connect_swapped (self->facts, "index-chosen", G_CALLBACK (index_chosen_cb), self);
   gtk_box_append (GTK_BOX (tr_column_add_section (self->body, _("Recipe"))), GTK_WIDGET (self->facts));
 
-  lines = tr_column_add_section (self->body, _("Line by line"));
-  self->share = tr_words_label_new (NULL);
-  self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  gtk_box_append (GTK_BOX (lines), self->share);
-  gtk_box_append (GTK_BOX (lines), self->rows);
+  self->lines = TR_RECIPE_LINES (tr_recipe_lines_new ());
+  gtk_box_append (GTK_BOX (tr_column_add_section (self->body, _("Line by line"))), GTK_WIDGET (self->lines));
 
   self->expander = gtk_expander_new (NULL);
   self->notes = gtk_label_new ("");
@@ -589,7 +497,6 @@ tr_recipe_review_init (TrRecipeReview *self)
   GtkWidget *scroller, *column = tr_column_new (&scroller);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  tr_reader_init_plain (&self->reader, TR_UNITS_METRIC);
   self->source = TR_RECIPE_SOURCE (tr_recipe_source_new ());
   g_signal_connect_swapped (self->source, "typing", G_CALLBACK (show_ways), self);
   g_signal_connect_swapped (self->source, "changed", G_CALLBACK (text_changed_cb), self);
@@ -621,8 +528,8 @@ tr_recipe_review_new (GtkWindow      *parent,
 
   TrRecipeReview *self = g_object_new (TR_TYPE_RECIPE_REVIEW, "transient-for", parent, "destroy-with-parent", TRUE, NULL);
 
-  self->reader = *reader;
   tr_recipe_facts_set_reader (self->facts, reader);
+  tr_recipe_lines_set_reader (self->lines, reader);
 
   return GTK_WIDGET (self);
 }
