@@ -27,6 +27,7 @@ typedef struct {
   gboolean is_line;
   TrRatio ratio;
   guint index;
+  double value, tolerance;       /* percent */
 } Aim;
 
 static const struct { TrRange travel; double step, usual; } ratios[TR_N_RATIOS] = {
@@ -198,6 +199,23 @@ number_at (const TrMover *mover,
   return mover->number * times;
 }
 
+/* `bases`: the sums of that formula, without lines. */
+static double
+ask (const Aim     *aim,
+     const TrDough *dough,
+     TrFormula     *bases)
+{
+  TrFormula formula;
+  double value;
+
+  tr_formula_compute (dough, aim->figures->pantry, &formula);
+  value = aim->is_line ? tr_formula_get_line (&formula, aim->index)->percent : ratio_of_formula (&formula, aim->ratio);
+  tr_formula_clear (&formula);
+  *bases = formula;
+
+  return value;
+}
+
 static double
 measure (const Aim      *aim,
          TrDough        *scratch,
@@ -206,26 +224,18 @@ measure (const Aim      *aim,
          double          times,
          TrFormula      *bases)
 {
-  TrFormula formula;
-  double value;
-
   for (guint i = 0; i < movers->n; i++)
     tr_balance_write_exactly (scratch, &movers->movers[i], number_at (&movers->movers[i], is_empty, i == 0, times));
-  tr_formula_compute (scratch, aim->figures->pantry, &formula);
-  value = aim->is_line ? tr_formula_get_line (&formula, aim->index)->percent : ratio_of_formula (&formula, aim->ratio);
-  tr_formula_clear (&formula);
-  *bases = formula;
 
-  return value;
+  return ask (aim, scratch, bases);
 }
 
-/* FALSE: it cannot be had. `bases`: the sums of that formula, without lines. */
+/* FALSE: it cannot be had. */
 static gboolean
 find_times (const Aim      *aim,
             const TrMovers *movers,
             gboolean        is_empty,
             double          first,
-            double          value,
             double         *times,
             TrFormula      *bases)
 {
@@ -234,7 +244,7 @@ find_times (const Aim      *aim,
   double value_before = measure (aim, scratch, movers, is_empty, before, bases);
   double value_at = measure (aim, scratch, movers, is_empty, at, bases);
 
-  for (guint i = 0; i < MAX_STEPS && !(fabs (value_at - value) < CLOSE_ENOUGH); i++)
+  for (guint i = 0; i < MAX_STEPS && !(fabs (value_at - aim->value) < CLOSE_ENOUGH); i++)
     {
       double slope = (value_at - value_before) / (at - before);
 
@@ -242,12 +252,12 @@ find_times (const Aim      *aim,
         return FALSE;
       before = at;
       value_before = value_at;
-      at = MAX (at + (value - value_at) / slope, 0);
+      at = MAX (at + (aim->value - value_at) / slope, 0);
       value_at = measure (aim, scratch, movers, is_empty, at, bases);
     }
   *times = at;
 
-  return fabs (value_at - value) < CLOSE_ENOUGH;
+  return fabs (value_at - aim->value) < CLOSE_ENOUGH;
 }
 
 static guint
@@ -295,6 +305,28 @@ write_rounded (TrDough         *dough,
   tr_balance_write_mover (dough, mover, tr_balance_round_nice (number, allowed_g / unit_g));
 }
 
+/* What is written in percent of something goes with what was rounded, so the
+ * formula is asked what came of it. `whole_g` is what the value is taken of. */
+static void
+write_within (TrDough         *dough,
+              const Aim       *aim,
+              const TrMovers  *movers,
+              gboolean         is_empty,
+              double           times,
+              double           whole_g,
+              const TrFormula *bases)
+{
+  double allowed = aim->tolerance;
+  TrFormula after;
+
+  for (guint i = 0; i < MAX_STEPS; i++, allowed /= 2)
+    {
+      write_rounded (dough, movers, is_empty, times, allowed * whole_g / 100, bases);
+      if (fabs (ask (aim, dough, &after) - aim->value) <= aim->tolerance + CLOSE_ENOUGH)
+        return;
+    }
+}
+
 /* Setting a ratio */
 
 static gboolean
@@ -319,7 +351,7 @@ set_multiplied (TrDough               *dough,
                 double                 value,
                 GError               **error)
 {
-  const Aim aim = { .figures = figures, .ratio = ratio };
+  const Aim aim = { .figures = figures, .ratio = ratio, .value = value, .tolerance = tolerance_of (ratio) };
   double whole = tr_ratio_get_whole (figures, ratio), now = tr_ratio_get (figures, ratio), sum, first, times;
   TrFormula bases;
   TrMovers movers;
@@ -330,9 +362,9 @@ set_multiplied (TrDough               *dough,
   if (is_empty)
     movers.movers[0].unit = TR_UNIT_G;
   first = is_empty ? whole / 100 / movers.movers[0].share : 1 + (value - now) * whole / 100 / sum;
-  if (!find_times (&aim, &movers, is_empty, first, value, &times, &bases))
+  if (!find_times (&aim, &movers, is_empty, first, &times, &bases))
     return tr_balance_refuse (error, TR_REFUSAL_NO_AMOUNT, NAN, NAN, NAN);
-  write_rounded (dough, &movers, is_empty, times, tolerance_of (ratio) * whole / 100, &bases);
+  write_within (dough, &aim, &movers, is_empty, times, whole, &bases);
 
   return TRUE;
 }
@@ -435,7 +467,8 @@ tr_line_set_percent (TrDough               *dough,
                      double                 percent,
                      GError               **error)
 {
-  const Aim aim = { .figures = figures, .is_line = TRUE, .index = index };
+  const Aim aim = { .figures = figures, .is_line = TRUE, .index = index,
+                    .value = percent, .tolerance = MIN (PERCENT_TOLERANCE, RELATIVE_TOLERANCE * percent) };
   double flour_g, times;
   TrFormula bases;
   TrMovers movers = { .n = 0 };
@@ -456,10 +489,9 @@ tr_line_set_percent (TrDough               *dough,
   if (is_empty)
     movers.movers[0].unit = TR_UNIT_G;
   double first = is_empty ? percent * flour_g / 100 : percent * flour_g / 100 / movers.movers[0].grams;
-  if (!find_times (&aim, &movers, is_empty, first, percent, &times, &bases))
+  if (!find_times (&aim, &movers, is_empty, first, &times, &bases))
     return tr_balance_refuse (error, TR_REFUSAL_NO_AMOUNT_OF_LINE, percent, NAN, NAN);
-  write_rounded (dough, &movers, is_empty, times,
-                 MIN (PERCENT_TOLERANCE, RELATIVE_TOLERANCE * percent) * bases.written_flour_g / 100, &bases);
+  write_within (dough, &aim, &movers, is_empty, times, bases.written_flour_g, &bases);
 
   return TRUE;
 }

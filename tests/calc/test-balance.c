@@ -209,6 +209,28 @@ test_roll_in_bases (void)
     }
 }
 
+/* Salt makes the dough heavier, and with it the salted butter that is written in percent of it: all that counts. */
+static void
+test_rounding_counts_what_follows (void)
+{
+  const Written lines[] = {
+    { TR_STAGE_DOUGH, "flour-bread", "500 g" },
+    { TR_STAGE_DOUGH, "water", "250 g" },
+    { TR_STAGE_DOUGH, "salt", "10 g" },
+    { TR_STAGE_ROLL_IN, "butter-salted", "25 % of total" },
+  };
+
+  for (guint i = 0; i < 200; i++)
+    {
+      double wanted = 2 + 0.01 * i + 0.001;
+      Case self = case_new (lines, G_N_ELEMENTS (lines));
+
+      case_set (&self, TR_RATIO_SALT, wanted);
+      g_assert_cmpfloat_with_epsilon (tr_ratio_get (case_after (&self), TR_RATIO_SALT), wanted, TR_RATIO_FINE_TOLERANCE + 1e-6);
+      case_clear (&self);
+    }
+}
+
 static void
 test_salt_down_to_nothing_and_back (void)
 {
@@ -465,6 +487,7 @@ main (int   argc,
   g_test_add_func ("/calc/balance/hydration-moves-water", test_hydration_moves_water);
   g_test_add_func ("/calc/balance/hydration-without-water", test_hydration_without_water);
   g_test_add_func ("/calc/balance/roll-in-bases", test_roll_in_bases);
+  g_test_add_func ("/calc/balance/rounding-counts-what-follows", test_rounding_counts_what_follows);
   g_test_add_func ("/calc/balance/salt-down-to-nothing-and-back", test_salt_down_to_nothing_and_back);
   g_test_add_func ("/calc/balance/refusals", test_refusals);
   g_test_add_func ("/calc/balance/added-line-can-be-moved", test_added_line_can_be_moved);
