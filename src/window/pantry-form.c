@@ -270,6 +270,7 @@ add_unknowns (TrPantryForm *self,
   gtk_box_append (GTK_BOX (box), why);
   gtk_box_append (GTK_BOX (box), ticks);
   gtk_expander_set_child (GTK_EXPANDER (expander), box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (expander), GTK_ACCESSIBLE_PROPERTY_LABEL, gtk_expander_get_label (GTK_EXPANDER (expander)), -1);
   /* Until then its fields stood in no page. */
   g_signal_connect_object (expander, "notify::expanded", G_CALLBACK (tr_fields_refresh), box, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (section), expander);

@@ -109,6 +109,7 @@ show_notes (TrRecipeReview *self)
                                             self->recipe->notes->len);
 
   gtk_expander_set_label (GTK_EXPANDER (self->expander), label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   gtk_widget_set_visible (self->expander, self->recipe->notes->len > 0);
   gtk_label_set_text (GTK_LABEL (self->notes), notes);
 }

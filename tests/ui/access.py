@@ -28,7 +28,7 @@ xdo, wait, walk, Atspi, GLib = main_job.xdo, main_job.wait, main_job.walk, main_
 
 CONTROLS = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'entry', 'password text', 'spin button', 'slider',
             'combo box', 'switch', 'page tab', 'list item', 'menu item', 'link')
-PAGES = {'formula': 'alt+2', 'turns': 'alt+3', 'sheet': 'alt+4', 'method': 'alt+5', 'bench': 'alt+6'}
+PAGES = {'formula': 'alt+2', 'turns': 'alt+3', 'sheet': 'alt+4', 'method': 'alt+5', 'total': 'alt+6', 'bench': 'alt+7'}
 
 
 def has(node, state):
@@ -45,7 +45,6 @@ def nameless(root):
     for node in walk(root):
         name = (node.get_name() or '').strip()
         if node.get_role_name() in CONTROLS and (not name or re.fullmatch(r'(Gtk|Tr)[A-Z]\w+', name)) and is_seen(node):
-            # The wide button of a menu button has its name from the one around it.
             yield f'{node.get_role_name()} “{name}” in ' + ' < '.join(path_of(node))
 
 
@@ -78,7 +77,7 @@ def every_control_has_a_name(job):
     time.sleep(0.4)
     found += [f'findings: {one}' for one in nameless(job.app)]
     xdo('key', 'F9')
-    for key, what in (('ctrl+comma', 'preferences'), ('ctrl+p', 'print')):
+    for key, what in (('ctrl+comma', 'preferences'), ('ctrl+p', 'print'), ('ctrl+i', 'ingredients'), ('ctrl+r', 'recipe')):
         xdo('key', key)
         time.sleep(0.8)
         found += [f'{what}: {one}' for one in nameless(job.app)]

@@ -38,9 +38,7 @@ def window_of(name):
 
 
 def click(window, node):
-    """AT-SPI's places leave out the frame that GTK draws without a compositor."""
-    where = node.get_extents(main_job.Atspi.CoordType.WINDOW)
-    xdo('mousemove', '--window', window, where.x + where.width // 2 + 5, where.y + where.height // 2 + 5, 'click', 1)
+    xdo('mousemove', '--window', window, *main_job.centre(node), 'click', 1)
 
 
 def is_sensitive(node):
