@@ -277,6 +277,7 @@ test_layers_after_the_chosen_turn (Fixture       *fixture,
   g_assert_false (gtk_widget_get_mapped (after));
   g_assert_true (g_str_has_prefix (tr_picture_get_description (tr_picture_view_get_picture (view)), "36 fat layers"));
 }
+
 static gboolean
 is_scrolled (GtkWidget *widget)
 {
