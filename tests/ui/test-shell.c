@@ -13,6 +13,7 @@
 #include "support.h"
 #include "window/actions.h"
 #include "window/doughs.h"
+#include "window/field.h"
 #include "window/findings.h"
 #include "window/notices.h"
 #include "window/print-preview.h"
@@ -270,6 +271,35 @@ test_filling_the_screen_is_kept (void)
   ui_application_free (application);
 }
 
+/* The pages are made after the first frame: unless somebody asks for one before, or there is none. */
+static void
+test_pages_come_after_the_first_frame (void)
+{
+  TrApplication *application = ui_application_new ();
+  g_autofree char *path = ui_write_demo ();
+  g_autoptr (TrDocument) document = tr_document_new_for_trial (tr_trial_read_file (path, NULL));
+  g_autoptr (TrDocument) another = tr_document_new_for_trial (tr_trial_read_file (path, NULL));
+  TrWindow *window = tr_application_show (application, document, NULL);
+  GtkWidget *focus;
+
+  g_assert_null (ui_find_type (GTK_WIDGET (window), TR_TYPE_FIELD));
+  tr_window_go_to (window, "/cut/trim_mm");
+  focus = gtk_window_get_focus (GTK_WINDOW (window));
+  g_assert_nonnull (gtk_widget_get_ancestor (focus, TR_TYPE_FIELD));
+  ui_frames (GTK_WIDGET (window), 3);
+  ui_settle ();
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (window)) == focus);
+  g_assert_cmpstr (tr_page_get_dough (tr_window_get_page (window, "formula"))->id, ==, tr_window_get_dough_id (window));
+
+  /* Closed before it was seen. */
+  window = tr_application_show (application, another, NULL);
+  g_assert_cmpuint (ui_count_windows (application), ==, 2);
+  g_assert_null (ui_find_type (GTK_WIDGET (window), TR_TYPE_FIELD));
+  gtk_window_destroy (GTK_WINDOW (window));
+  ui_settle ();
+  ui_application_free (application);
+}
+
 /* Findings ******************************************************************/
 
 static gboolean
@@ -524,6 +554,7 @@ main (int    argc,
   g_test_add_func ("/window/layout/follows-the-size-of-text", test_layout_follows_the_size_of_text);
   g_test_add_func ("/window/layout/window-size-is-kept", test_window_size_is_kept);
   g_test_add_func ("/window/layout/filling-the-screen-is-kept", test_filling_the_screen_is_kept);
+  g_test_add_func ("/window/layout/pages-come-after-the-first-frame", test_pages_come_after_the_first_frame);
   UI_ADD ("/window/findings/pointers-lead-to-their-page", test_pointers_lead_to_their_page);
   UI_ADD ("/window/findings/strip-counts-what-the-list-shows", test_strip_counts_what_the_list_shows);
   UI_ADD ("/window/findings/every-finding-leads-somewhere", test_every_finding_leads_somewhere);
