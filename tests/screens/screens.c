@@ -393,22 +393,6 @@ check_is_not_blank (GdkTexture *texture)
   g_assert_cmpuint (g_hash_table_size (colours), >, 16);
 }
 
-static GdkTexture *
-render (GtkWidget *widget)
-{
-  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (widget);
-  int width = gdk_paintable_get_intrinsic_width (paintable);
-  int height = gdk_paintable_get_intrinsic_height (paintable);
-  GtkSnapshot *snapshot = gtk_snapshot_new ();
-  g_autoptr (GskRenderNode) node = NULL;
-
-  gdk_paintable_snapshot (paintable, snapshot, width, height);
-  node = gtk_snapshot_free_to_node (snapshot);
-  g_assert_nonnull (node);
-
-  return gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node, NULL);
-}
-
 /* A screen *****************************************************************/
 
 static void
@@ -439,7 +423,7 @@ see (gconstpointer data)
   ui_frames (shown, 3);
   check_widget (shown);
   check_fits (shown);
-  texture = render (shown);
+  texture = ui_render (shown);
   check_is_not_blank (texture);
   if (folder != NULL)
     {

@@ -371,22 +371,20 @@ ui_choose (TrWindow   *window,
   ui_settle ();
 }
 
-void
-ui_screenshot (GtkWidget  *widget,
-               const char *path)
+GdkTexture *
+ui_render (GtkWidget *widget)
 {
   g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (widget);
   int width = gdk_paintable_get_intrinsic_width (paintable);
   int height = gdk_paintable_get_intrinsic_height (paintable);
   GtkSnapshot *snapshot = gtk_snapshot_new ();
   g_autoptr (GskRenderNode) node = NULL;
-  g_autoptr (GdkTexture) texture = NULL;
 
   gdk_paintable_snapshot (paintable, snapshot, width, height);
   node = gtk_snapshot_free_to_node (snapshot);
   g_assert_nonnull (node);
-  texture = gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node, NULL);
-  g_assert_true (gdk_texture_save_to_png (texture, path));
+
+  return gsk_renderer_render_texture (gtk_native_get_renderer (gtk_widget_get_native (widget)), node, NULL);
 }
 
 void

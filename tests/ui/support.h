@@ -53,8 +53,8 @@ GtkWindow      *ui_get_question    (TrWindow *window);
 void            ui_answer          (TrWindow *window, int button);
 /* Names a file in the chooser that is open, as typing and Save would. */
 void            ui_choose          (TrWindow *window, const char *folder, const char *name);
-/* A PNG of a drawn widget, for people. */
-void            ui_screenshot      (GtkWidget *widget, const char *path);
+/* A drawn widget as it is seen. */
+GdkTexture     *ui_render          (GtkWidget *widget);
 
 /* Makes one, drops it, asserts that it is gone; makes one and disposes it twice. */
 void            ui_assert_contract (GtkWidget *(*make) (void));
