@@ -44,7 +44,7 @@ static const Variant variants[] = {
   { "right-to-left", 1280, 820, 1, "light", NULL, NULL, TRUE },
   { "long-words", 1280, 820, 1, "light", NULL, "de", FALSE },
   { "high-contrast", 1280, 820, 1, "light", "Default-hc", NULL, FALSE },
-  { "narrow", 760, 700, 1, "light", NULL, NULL, FALSE },
+  { "narrow", 700, 700, 1, "light", NULL, NULL, FALSE },
 };
 
 static const Variant *variant;
