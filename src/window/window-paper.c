@@ -197,6 +197,20 @@ tr_window_watch_print (TrWindow          *self,
   g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, G_CONNECT_SWAPPED);
 }
 
+/* The paper of the cards goes before the one that is remembered. TRUE: it is another. */
+static gboolean
+init_memory_for (TrPrintMemory *memory,
+                 TrCardJob     *job)
+{
+  tr_print_memory_init (memory);
+  if (tr_print_memory_get_paper (memory) == tr_card_job_get_paper (job))
+    return FALSE;
+
+  tr_print_memory_set_paper (memory, tr_card_job_get_paper (job));
+
+  return TRUE;
+}
+
 static void show_preview (TrCardJob *job, GObject *owner);
 
 static void
@@ -207,9 +221,7 @@ print_job (TrWindow  *self,
   g_autoptr (GtkPrintOperation) operation = NULL;
   g_autoptr (GError) error = NULL;
 
-  tr_print_memory_init (&memory);
-  if (tr_print_memory_get_paper (&memory) != tr_card_job_get_paper (job))
-    tr_print_memory_set_paper (&memory, tr_card_job_get_paper (job));
+  init_memory_for (&memory, job);
   operation = tr_print_operation_new (job, &memory, show_preview, G_OBJECT (self));
   gtk_print_operation_set_allow_async (operation, TRUE);
   tr_window_watch_print (self, operation);
@@ -256,12 +268,8 @@ way_chosen_cb (TrWindow      *self,
   g_return_if_fail (job != NULL);
 
   /* The paper chosen here is where the next choice begins. */
-  tr_print_memory_init (&memory);
-  if (tr_print_memory_get_paper (&memory) != tr_card_job_get_paper (job))
-    {
-      tr_print_memory_set_paper (&memory, tr_card_job_get_paper (job));
-      tr_print_memory_save (&memory);
-    }
+  if (init_memory_for (&memory, job))
+    tr_print_memory_save (&memory);
   if (way == TR_PRINT_WAY_PREVIEW)
     show_preview (job, G_OBJECT (self));
   else if (way == TR_PRINT_WAY_PRINT)
