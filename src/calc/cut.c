@@ -122,7 +122,20 @@ size_layout (const Question *q,
   layout->per_row = (int) per_row;
   layout->pieces = (double) layout->sheets * layout->rows * layout->per_row;
 
+  TrSize rolled = size_before_shrinking (q->cut, layout->length_mm, layout->width_mm, q->thickness_mm);
+
+  layout->breaks = tr_bench_check_sheet (q->bench, &rolled, &layout->rotated);
+
   return TRUE;
+}
+
+/* What is staggered is narrower and longer, and may fit where straight rows do not. */
+static gboolean
+gives_more (const Layout *staggered,
+            const Layout *straight)
+{
+  return staggered->per_row > straight->per_row
+         || (staggered->per_row == straight->per_row && tr_breaks_count (staggered->breaks) < tr_breaks_count (straight->breaks));
 }
 
 /* Round pieces in staggered rows, if that needs less, or gives more. */
@@ -139,7 +152,7 @@ stagger_if_better (const Question *q,
 
   double needs = (staggered.length_mm - trims) * (staggered.width_mm - trims);
   double straight_needs = (layout->length_mm - trims) * (layout->width_mm - trims);
-  gboolean is_better = isnan (q->wanted) ? staggered.per_row > layout->per_row
+  gboolean is_better = isnan (q->wanted) ? gives_more (&staggered, layout)
                                          : needs < straight_needs * (1 - TR_HAIR);
 
   if (*is_possible && !is_better)
@@ -162,10 +175,8 @@ lay_out (const Question *q,
   if (!is_possible)
     return FALSE;
 
-  TrSize rolled = size_before_shrinking (q->cut, layout->length_mm, layout->width_mm, q->thickness_mm);
   double sheets_mm2 = sheets * layout->length_mm * layout->width_mm;
 
-  layout->breaks = tr_bench_check_sheet (q->bench, &rolled, &layout->rotated);
   layout->spare = layout->pieces - q->wanted;
   layout->scrap_percent = 100 * (1 - layout->pieces * tr_cut_piece_area_mm2 (q->cut) / sheets_mm2);
 

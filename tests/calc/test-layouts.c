@@ -162,6 +162,25 @@ test_staggered_rounds_give_more (void)
   g_assert_cmpfloat_with_epsilon (sheet.width_mm, 696.217783, 1e-6);
 }
 
+/* 560 × 436.4 staggered, ⌊570/100 − ½⌋ = 5 in a row; straight 499 × 490, ⌊509/100⌋ = 5
+ * as well, which is wider than the rollers' 450 either way round. */
+static void
+test_of_as_many_rounds_those_that_fit (void)
+{
+  g_autoptr (TrDough) dough = dough_to_cut (TR_SHAPE_ROUND);
+  g_autoptr (TrBench) bench = tr_bench_new ();
+  TrSheet sheet;
+
+  dough->batch_by = TR_BATCH_TOTAL_G;
+  dough->handling_loss_percent = 0;
+  dough->cut->rows = 5;
+  g_assert_true (compute (dough, bench, 560 * 436.410162 * 4 / 1000.0 * DENSITY, &sheet));
+  g_assert_cmpint (sheet.breaks, ==, 0);
+  g_assert_true (sheet.hexagonal);
+  g_assert_cmpint (sheet.sheets, ==, 1);
+  g_assert_cmpint (sheet.per_row, ==, 5);
+}
+
 static void
 test_not_one_piece (void)
 {
@@ -194,6 +213,7 @@ main (int   argc,
   g_test_add_func ("/layouts/a-further-sheet-must-be-worth-it", test_a_further_sheet_must_be_worth_it);
   g_test_add_func ("/layouts/sheets-are-a-multiple-of-blocks", test_sheets_are_a_multiple_of_blocks);
   g_test_add_func ("/layouts/staggered-rounds-give-more", test_staggered_rounds_give_more);
+  g_test_add_func ("/layouts/of-as-many-rounds-those-that-fit", test_of_as_many_rounds_those_that_fit);
   g_test_add_func ("/layouts/not-one-piece", test_not_one_piece);
 
   return g_test_run ();

@@ -298,9 +298,11 @@ def candidates(dough, bench, rho, T, total):
                     else:
                         n = math.floor(room / {'rectangle': cut.get('width_mm'), 'square': cut.get('side_mm'),
                                                'slices': cut.get('slice_mm')}[sh] + 1e-9)
-                    if best is None or n > best[0]:
-                        best = (n, length, width)
-                n, length, width = best
+                    # as many: the one that fits
+                    order = n, -len(sheet_breaks(bench, length / (1 - s), width, T * (1 - s)))
+                    if best is None or order > best[0]:
+                        best = (order, length, width)
+                (n, _), length, width = best
                 if n < 1:
                     continue
             pieces = n * rows * k
