@@ -6,8 +6,6 @@
 
 #include "content.h"
 
-#include <string.h>
-
 #include "formula.h"
 
 static double
@@ -94,12 +92,11 @@ lacks_part (const TrLineFigures *line,
   return isnan (per_100g[part]);
 }
 
-/* Tap water costs next to nothing; the piece counts it so. */
 static gboolean
 lacks_price (const TrLineFigures *line,
              int                  part G_GNUC_UNUSED)
 {
-  return isnan (line->ingredient.price_per_kg) && !g_str_equal (line->ingredient.base_id, "water");
+  return isnan (tr_line_get_price_per_kg (line));
 }
 
 static gboolean

@@ -53,6 +53,8 @@ void   tr_piece_compute       (const TrDough   *dough,
                                const TrFormula *formula,
                                const TrSheet   *sheet,
                                TrPiece         *piece);
+/* NaN: not known. Tap water that has none of its own costs nothing. */
+double tr_line_get_price_per_kg (const TrLineFigures *line);
 
 /* Sorted, distinct allergen ids of all lines, finish included. */
 char **tr_formula_dup_allergens (const TrFormula *formula);

@@ -8,6 +8,7 @@
  */
 
 #include "formula.h"
+#include "water.h"
 
 #include <string.h>
 
@@ -71,7 +72,15 @@ add_finish (const TrFormula *formula,
     }
 }
 
-/* Of the whole batch. Tap water is not bought. */
+double
+tr_line_get_price_per_kg (const TrLineFigures *line)
+{
+  double price = line->ingredient.price_per_kg;
+
+  return isnan (price) && tr_line_is_water (line) ? 0 : price;
+}
+
+/* Of the whole batch. */
 static double
 total_cost (const TrFormula *formula)
 {
@@ -80,11 +89,9 @@ total_cost (const TrFormula *formula)
   for (guint i = 0; i < formula->lines->len; i++)
     {
       const TrLineFigures *line = tr_formula_get_line (formula, i);
-      gboolean is_free = line->known && isnan (line->ingredient.price_per_kg) &&
-                         g_str_equal (line->ingredient.base_id, "water");
 
-      if (!isnan (line->written_grams) && !is_free)
-        cost += tr_part_of (line->grams, line->ingredient.price_per_kg / 10);
+      if (!isnan (line->written_grams))
+        cost += tr_part_of (line->grams, tr_line_get_price_per_kg (line) / 10);
     }
 
   return cost;
