@@ -80,13 +80,13 @@ carry_line (const TrRecipeLine  *from,
   carry_flags (from, tr_recipe_get_line (to, line));
 }
 
-void
+gboolean
 tr_recipe_carry (const TrRecipe *from,
                  const GArray   *starts,
                  TrRecipe       *to)
 {
-  g_return_if_fail (from != NULL && to != NULL);
-  g_return_if_fail (starts != NULL && starts->len == from->lines->len);
+  g_return_val_if_fail (from != NULL && to != NULL, FALSE);
+  g_return_val_if_fail (starts != NULL && starts->len == from->lines->len, FALSE);
 
   g_autofree int *same = g_new (int, from->lines->len);
   guint n_same = 0;
@@ -97,9 +97,11 @@ tr_recipe_carry (const TrRecipe *from,
       n_same += same[i] >= 0 ? 1 : 0;
     }
   if (2 * n_same < from->lines->len)
-    return;
+    return FALSE;
 
   for (guint i = 0; i < from->lines->len; i++)
     if (same[i] >= 0)
       carry_line (tr_recipe_get_line (from, i), &g_array_index (starts, TrRecipeStart, i), to, (guint) same[i]);
+
+  return TRUE;
 }

@@ -33,6 +33,11 @@ struct _TrRecipeFacts
   /* Borrowed References */
   TrRecipe *recipe;              /* NULL: none */
 
+  /* As the recipe was read */
+  char *start_title;
+  int start_pieces;
+  TrKind start_kind;
+
   TrReader reader;
   guint index;
   guint is_showing : 1;
@@ -151,6 +156,19 @@ kind_selected_cb (TrRecipeFacts *self)
     self->recipe->kind = (TrKind) selected;
 }
 
+/* What the reader has changed of this recipe is changed of that one. */
+static void
+carry (TrRecipeFacts *self,
+       TrRecipe      *to)
+{
+  if (g_strcmp0 (self->recipe->title, self->start_title) != 0)
+    tr_set_text (&to->title, self->recipe->title);
+  if (self->recipe->pieces != self->start_pieces)
+    to->pieces = self->recipe->pieces;
+  if (self->recipe->kind != self->start_kind)
+    to->kind = self->recipe->kind;
+}
+
 /* The widget */
 
 static void
@@ -159,6 +177,7 @@ tr_recipe_facts_dispose (GObject *object)
   GtkWidget *child;
 
   TR_RECIPE_FACTS (object)->recipe = NULL;
+  g_clear_pointer (&TR_RECIPE_FACTS (object)->start_title, g_free);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
     gtk_widget_unparent (child);
 
@@ -265,10 +284,20 @@ tr_recipe_facts_set_reader (TrRecipeFacts  *self,
 void
 tr_recipe_facts_set_recipe (TrRecipeFacts *self,
                             TrRecipe      *recipe,
-                            guint          index)
+                            guint          index,
+                            gboolean       keeps)
 {
   g_return_if_fail (TR_IS_RECIPE_FACTS (self));
 
+  g_autofree char *title = recipe != NULL ? g_strdup (recipe->title) : NULL;
+  int pieces = recipe != NULL ? recipe->pieces : 0;
+  TrKind kind = recipe != NULL ? recipe->kind : (TrKind) 0;
+
+  if (self->recipe != NULL && recipe != NULL && keeps)
+    carry (self, recipe);
+  tr_set_text (&self->start_title, title);
+  self->start_pieces = pieces;
+  self->start_kind = kind;
   self->recipe = recipe;
   self->index = recipe != NULL ? MIN (index, recipe->others->len) : 0;
   if (recipe != NULL)

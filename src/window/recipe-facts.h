@@ -25,9 +25,12 @@ G_DECLARE_FINAL_TYPE (TrRecipeFacts, tr_recipe_facts, TR, RECIPE_FACTS, GtkWidge
 GtkWidget *tr_recipe_facts_new        (void);
 void       tr_recipe_facts_set_reader (TrRecipeFacts  *self,
                                        const TrReader *reader);
-/* The recipe at `index` of its page; it is the caller's, who sets NULL before it goes. */
+/* The recipe at `index` of its page; it is the caller's, who sets another or NULL
+ * before it goes. `keeps`: what the reader has changed of the one shown until then
+ * is changed of this one. */
 void       tr_recipe_facts_set_recipe (TrRecipeFacts  *self,
                                        TrRecipe       *recipe,
-                                       guint           index);
+                                       guint           index,
+                                       gboolean        keeps);
 
 G_END_DECLS

@@ -168,24 +168,26 @@ tr_recipe_lines_set_reader (TrRecipeLines  *self,
   self->reader = *reader;
 }
 
-void
+gboolean
 tr_recipe_lines_set_recipe (TrRecipeLines *self,
                             TrRecipe      *recipe,
                             gboolean       keeps)
 {
-  g_return_if_fail (TR_IS_RECIPE_LINES (self));
+  g_return_val_if_fail (TR_IS_RECIPE_LINES (self), FALSE);
 
   g_autoptr (GArray) starts = recipe != NULL ? tr_recipe_starts_new (recipe) : NULL;
 
-  if (self->recipe != NULL && recipe != NULL && keeps)
-    tr_recipe_carry (self->recipe, self->starts, recipe);
+  gboolean is_kept = self->recipe != NULL && recipe != NULL && keeps && tr_recipe_carry (self->recipe, self->starts, recipe);
+
   drop_rows (self);
   g_clear_pointer (&self->starts, g_array_unref);
   self->recipe = recipe;
   self->starts = g_steal_pointer (&starts);
   if (recipe == NULL)
-    return;
+    return FALSE;
 
   show_share (self);
   self->rows_idle = g_idle_add (add_rows_cb, self);
+
+  return is_kept;
 }

@@ -23,8 +23,9 @@ void       tr_recipe_lines_set_reader (TrRecipeLines  *self,
                                        const TrReader *reader);
 /* The recipe is the caller's, and so is the one shown until then: both are
  * there during this call. `keeps`: what was decided about a line of that one is
- * decided about the same line here. NULL: no lines. */
-void       tr_recipe_lines_set_recipe (TrRecipeLines  *self,
+ * decided about the same line here, if it is the same recipe; TRUE: it is. NULL:
+ * no lines. */
+gboolean   tr_recipe_lines_set_recipe (TrRecipeLines  *self,
                                        TrRecipe       *recipe,
                                        gboolean        keeps);
 

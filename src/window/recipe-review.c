@@ -118,16 +118,14 @@ static void
 set_recipe (TrRecipeReview *self,
             TrRecipe       *recipe)
 {
-  tr_recipe_lines_set_recipe (self->lines, recipe, self->is_edited);
-  tr_recipe_facts_set_recipe (self->facts, NULL, 0);
+  gboolean keeps = tr_recipe_lines_set_recipe (self->lines, recipe, self->is_edited);
+
+  tr_recipe_facts_set_recipe (self->facts, recipe, self->index, keeps);
   g_clear_pointer (&self->recipe, tr_recipe_free);
   self->recipe = recipe;
   gtk_widget_set_visible (self->body, recipe != NULL);
-  if (recipe == NULL)
-    return;
-
-  tr_recipe_facts_set_recipe (self->facts, recipe, self->index);
-  show_notes (self);
+  if (recipe != NULL)
+    show_notes (self);
 }
 
 /* Reading ******************************************************************/
@@ -408,7 +406,7 @@ tr_recipe_review_dispose (GObject *object)
   if (self->recipe != NULL)
     {
       tr_recipe_lines_set_recipe (self->lines, NULL, FALSE);
-      tr_recipe_facts_set_recipe (self->facts, NULL, 0);
+      tr_recipe_facts_set_recipe (self->facts, NULL, 0, FALSE);
     }
   g_clear_pointer (&self->recipe, tr_recipe_free);
   g_clear_pointer (&self->bytes, g_bytes_unref);

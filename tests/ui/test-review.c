@@ -280,6 +280,8 @@ test_editing_the_text_keeps_what_was_decided (UiFixture     *fixture,
 
   click (review, GTK_TYPE_TOGGLE_BUTTON, "Butter, salted");
   ui_type (ui_find (GTK_WIDGET (review), GTK_TYPE_ENTRY, "Amount, line 6"), "310 g");
+  ui_type (ui_find (GTK_WIDGET (review), GTK_TYPE_ENTRY, "Name"), "Rolls of mine");
+  ui_type (ui_find (GTK_WIDGET (review), GTK_TYPE_ENTRY, "Pieces"), "12");
   gtk_text_buffer_get_iter_at_line (buffer, &where, 3);
   g_assert_true (gtk_text_buffer_insert_interactive (buffer, &where, "40 g sugar\n", -1, TRUE));
   /* What was read before it does not go on without it. */
@@ -288,11 +290,14 @@ test_editing_the_text_keeps_what_was_decided (UiFixture     *fixture,
   g_assert_true (is_enabled (review, "Add to this trial"));
   g_assert_cmpstr (get_line (review, 6)->ingredient, ==, "butter-salted");
   g_assert_cmpstr (get_line (review, 3)->amount, ==, "310 g");
+  g_assert_cmpstr (tr_recipe_review_get_recipe (review)->title, ==, "Rolls of mine");
+  g_assert_cmpint (tr_recipe_review_get_recipe (review)->pieces, ==, 12);
 
   /* In another recipe the same words are read afresh. */
   tr_recipe_review_read_text (review, "Other rolls\n\n500 g bread flour\n250 g butter\n");
   wait_for_review (fixture->window);
   g_assert_cmpstr (get_line (review, 1)->ingredient, ==, "butter-unsalted");
+  g_assert_cmpstr (tr_recipe_review_get_recipe (review)->title, ==, "Other rolls");
 }
 
 static double
