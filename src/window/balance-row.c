@@ -37,8 +37,7 @@ struct _TrBalanceRow
 
   /* State */
   TrRatio ratio;
-  TrDocument *dragged;           /* owned; NULL: no drag */
-  TrDoughFigures *start;         /* owned; of the drag's beginning */
+  TrDoughFigures *start;         /* owned; of the drag's beginning; NULL: no drag */
   gboolean is_cancelled;         /* until the button is let go */
   gboolean is_committing;
 };
@@ -131,24 +130,26 @@ begin_drag (TrBalanceRow *self)
 {
   TrPage *page = get_page (self);
 
-  if (page == NULL || self->dragged != NULL)
+  if (page == NULL || self->start != NULL)
     return;
 
   self->is_cancelled = FALSE;
   self->start = tr_dough_figures_ref ((TrDoughFigures *) tr_page_get_figures (page));
-  self->dragged = g_object_ref (tr_page_get_document (page));
-  tr_document_begin_drag (self->dragged);
+  tr_page_begin_drag (page);
 }
 
 static void
 end_drag (TrBalanceRow *self,
           gboolean      is_cancelled)
 {
-  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
+
+  if (self->start == NULL)
+    return;
 
   g_clear_pointer (&self->start, tr_dough_figures_unref);
-  if (document != NULL)
-    tr_document_end_drag (document, is_cancelled);
+  if (page != NULL)
+    tr_page_end_drag (TR_PAGE (page), is_cancelled);
 }
 
 /* The range's own gesture takes the pointer; this only sees when. */
@@ -193,7 +194,7 @@ key_pressed_cb (GtkEventControllerKey *controller,
                 GdkModifierType        state,
                 TrBalanceRow          *self)
 {
-  if (keyval != GDK_KEY_Escape || self->dragged == NULL)
+  if (keyval != GDK_KEY_Escape || self->start == NULL)
     return GDK_EVENT_PROPAGATE;
 
   self->is_cancelled = TRUE;

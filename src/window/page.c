@@ -27,6 +27,7 @@ typedef struct
   gulong changed_handler;
   guint is_stale : 1;
   guint is_refreshing : 1;
+  guint is_dragging : 1;
 } TrPagePrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (TrPage, tr_page, GTK_TYPE_WIDGET)
@@ -82,8 +83,11 @@ tr_page_map (GtkWidget *widget)
 }
 
 static void
-release_document (TrPagePrivate *priv)
+release_document (TrPage *self)
 {
+  TrPagePrivate *priv = get_private (self);
+
+  tr_page_end_drag (self, FALSE);
   if (priv->document != NULL)
     g_clear_signal_handler (&priv->changed_handler, priv->document);
   g_clear_object (&priv->document);
@@ -94,7 +98,7 @@ tr_page_dispose (GObject *object)
 {
   TrPagePrivate *priv = get_private (TR_PAGE (object));
 
-  release_document (priv);
+  release_document (TR_PAGE (object));
   g_clear_pointer (&priv->child, gtk_widget_unparent);
 
   G_OBJECT_CLASS (tr_page_parent_class)->dispose (object);
@@ -161,7 +165,7 @@ tr_page_set_document (TrPage     *self,
   if (priv->document == document)
     return;
 
-  release_document (priv);
+  release_document (self);
   if (document != NULL)
     {
       priv->document = g_object_ref (document);
@@ -321,4 +325,37 @@ tr_page_commit (TrPage     *self,
 
   gtk_widget_activate_action (GTK_WIDGET (self), "win.notice", "s", error->message);
   return FALSE;
+}
+
+void
+tr_page_begin_drag (TrPage *self)
+{
+  g_return_if_fail (TR_IS_PAGE (self));
+  g_return_if_fail (get_private (self)->document != NULL);
+
+  get_private (self)->is_dragging = TRUE;
+  tr_document_begin_drag (get_private (self)->document);
+}
+
+void
+tr_page_end_drag (TrPage   *self,
+                  gboolean  is_cancelled)
+{
+  g_return_if_fail (TR_IS_PAGE (self));
+
+  TrPagePrivate *priv = get_private (self);
+
+  if (!priv->is_dragging)
+    return;
+
+  priv->is_dragging = FALSE;
+  tr_document_end_drag (priv->document, is_cancelled);
+}
+
+gboolean
+tr_page_is_dragging (TrPage *self)
+{
+  g_return_val_if_fail (TR_IS_PAGE (self), FALSE);
+
+  return get_private (self)->is_dragging;
 }

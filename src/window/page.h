@@ -46,6 +46,11 @@ gboolean              tr_page_go_to            (TrPage *self, const char *pointe
 /* Commits a draft; on refusal shows the sentence in the window's notice. TRUE: committed. */
 gboolean              tr_page_commit           (TrPage *self, TrTrial *draft, const char *label,
                                                 const char *key, const char *where_in_dough);
+/* Commits in between are one step (tr_document_begin_drag). It ends with the
+ * page's document at the latest; ending none does nothing. */
+void                  tr_page_begin_drag       (TrPage *self);
+void                  tr_page_end_drag         (TrPage *self, gboolean is_cancelled);
+gboolean              tr_page_is_dragging      (TrPage *self);
 
 /* The pages, each in a file of its own. */
 GtkWidget            *tr_formula_page_new      (void);

@@ -42,8 +42,7 @@ struct _TrRatioPlane
 
   /* Owned */
   TrPreferences *preferences;
-  TrDocument *dragged;           /* NULL: nothing is being dragged */
-  TrDoughFigures *start;         /* the dough as it stood when it was grabbed */
+  TrDoughFigures *start;         /* the dough as it stood when it was grabbed; NULL: nothing is being dragged */
 
   /* State */
   TrRatio ratios[N_AXES];
@@ -113,7 +112,7 @@ show_doughs (TrRatioPlane *self)
   shown = g_new0 (Shown, 1);
   shown->figures = tr_figures_ref (tr_document_get_figures (tr_page_get_document (page)));
   shown->current = current;
-  shown->has_view = self->dragged != NULL;
+  shown->has_view = self->start != NULL;
   for (int axis = 0; axis < N_AXES; axis++)
     {
       shown->ratios[axis] = self->ratios[axis];
@@ -188,13 +187,14 @@ static void
 end_drag (TrRatioPlane *self,
           gboolean      is_cancelled)
 {
-  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), TR_TYPE_PAGE);
 
-  g_clear_pointer (&self->start, tr_dough_figures_unref);
-  if (document == NULL)
+  if (self->start == NULL)
     return;
 
-  tr_document_end_drag (document, is_cancelled);
+  g_clear_pointer (&self->start, tr_dough_figures_unref);
+  if (page != NULL)
+    tr_page_end_drag (TR_PAGE (page), is_cancelled);
   if (is_cancelled)
     say_how (self);
   show_doughs (self);
@@ -217,8 +217,7 @@ begin_drag (TrRatioPlane         *self,
   self->off_x = point_x - x;
   self->off_y = point_y - y;
   self->start = tr_dough_figures_ref ((TrDoughFigures *) figures);
-  self->dragged = g_object_ref (tr_page_get_document (page));
-  tr_document_begin_drag (self->dragged);
+  tr_page_begin_drag (page);
 }
 
 static gboolean
@@ -239,14 +238,14 @@ picture_grab_cb (TrPictureView *view,
   TrPage *page = get_page (self);
   const TrDoughFigures *figures = page != NULL ? tr_page_get_figures (page) : NULL;
 
-  if (figures == NULL || self->dragged != NULL || !is_current (page, hit))
+  if (figures == NULL || self->start != NULL || !is_current (page, hit))
     return FALSE;
   if (!can_move (figures, self->ratios[ACROSS]) && !can_move (figures, self->ratios[UP]))
     return FALSE;
   if (is_press)
     begin_drag (self, page, figures, x, y);
 
-  return !is_press || self->dragged != NULL;
+  return !is_press || self->start != NULL;
 }
 
 static void
@@ -258,7 +257,7 @@ picture_dragged_cb (TrPictureView *view,
   TrPicture *picture = tr_picture_view_get_picture (view);
   double values[N_AXES];
 
-  if (self->dragged == NULL || picture == NULL || get_page (self) == NULL)
+  if (self->start == NULL || picture == NULL || get_page (self) == NULL)
     return;
   if (!tr_plane_picture_get_values (picture, x + self->off_x, y + self->off_y, &values[ACROSS], &values[UP]))
     return;
@@ -342,7 +341,7 @@ key_pressed_cb (GtkEventControllerKey *controller,
   };
   TrPage *page = get_page (self);
 
-  if (page == NULL || tr_page_get_figures (page) == NULL || self->dragged != NULL || (state & GDK_ALT_MASK) != 0)
+  if (page == NULL || tr_page_get_figures (page) == NULL || self->start != NULL || (state & GDK_ALT_MASK) != 0)
     return FALSE;
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
     if (keyval == keys[i].keyval || keyval == keys[i].pad)
@@ -420,13 +419,32 @@ axis_chosen_cb (TrRatioPlane *self)
                            (TrRatio) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->drop_downs[UP])));
 }
 
+/* Another hand changed the dough that is being dragged, or put another one here. */
+static void
+go_on_from_change (TrRatioPlane *self)
+{
+  TrPage *page = get_page (self);
+  const TrDoughFigures *figures = page != NULL ? tr_page_get_figures (page) : NULL;
+
+  if (figures == NULL || g_strcmp0 (figures->dough->id, self->start->dough->id) != 0)
+    {
+      tr_picture_view_cancel_drag (TR_PICTURE_VIEW (self->picture));
+      return;
+    }
+
+  tr_dough_figures_unref (self->start);
+  self->start = tr_dough_figures_ref ((TrDoughFigures *) figures);
+}
+
 void
 tr_ratio_plane_refresh (TrRatioPlane *self)
 {
   g_return_if_fail (TR_IS_RATIO_PLANE (self));
 
+  if (!self->is_moving && self->start != NULL)
+    go_on_from_change (self);
   /* What could not be followed is said of the move that asked for it. */
-  if (!self->is_moving && self->dragged == NULL)
+  if (!self->is_moving && self->start == NULL)
     say_how (self);
   if (gtk_widget_get_mapped (GTK_WIDGET (self)))
     show_doughs (self);
@@ -508,9 +526,6 @@ tr_ratio_plane_dispose (GObject *object)
 {
   TrRatioPlane *self = TR_RATIO_PLANE (object);
 
-  if (self->dragged != NULL)
-    tr_document_end_drag (self->dragged, TRUE);
-  g_clear_object (&self->dragged);
   g_clear_pointer (&self->start, tr_dough_figures_unref);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   g_clear_object (&self->preferences);

@@ -37,9 +37,6 @@ struct _TrSheetPage
   GtkWidget *none;
   GtkWidget *alternatives_area;
   GtkWidget *alternatives;
-
-  /* While an edge is held */
-  TrDocument *dragged;           /* owned */
 };
 
 G_DEFINE_FINAL_TYPE (TrSheetPage, tr_sheet_page, TR_TYPE_PAGE)
@@ -351,8 +348,7 @@ static void
 edge_taken_cb (TrSheetView *view,
                TrSheetPage *self)
 {
-  g_set_object (&self->dragged, tr_page_get_document (TR_PAGE (self)));
-  tr_document_begin_drag (self->dragged);
+  tr_page_begin_drag (TR_PAGE (self));
 }
 
 static void
@@ -360,11 +356,10 @@ edge_let_go_cb (TrSheetView *view,
                 gboolean     is_cancelled,
                 TrSheetPage *self)
 {
-  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
-
-  if (document == NULL)
+  if (!tr_page_is_dragging (TR_PAGE (self)))
     return;
-  tr_document_end_drag (document, is_cancelled);
+
+  tr_page_end_drag (TR_PAGE (self), is_cancelled);
   if (tr_page_get_figures (TR_PAGE (self)) != NULL)
     tr_sheet_page_refresh (TR_PAGE (self));
 }
@@ -430,10 +425,10 @@ tr_sheet_page_refresh (TrPage *page)
   tr_fields_refresh (self->scroller);
   refresh_words (self, figures, reader);
   /* An edge that is held is not taken out of the hand because no piece fits for a while. */
-  tr_sheet_view_set_figures (TR_SHEET_VIEW (self->sheets), figures->has_sheet || (self->dragged != NULL && figures->dough->cut != NULL) ?
+  tr_sheet_view_set_figures (TR_SHEET_VIEW (self->sheets), figures->has_sheet || (tr_page_is_dragging (page) && figures->dough->cut != NULL) ?
                                                            figures : NULL, reader);
   /* It has as many rows as there happen to be room for: not while the hand is on what is above it. */
-  if (self->dragged == NULL)
+  if (!tr_page_is_dragging (page))
     refresh_alternatives (self, figures, reader);
 }
 

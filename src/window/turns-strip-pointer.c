@@ -63,8 +63,7 @@ grab_edge (TrTurnsStrip *self,
   self->roll = roll;
   self->start_x = x;
   self->drag = TR_DRAG_EDGE;
-  self->dragged = g_object_ref (tr_page_get_document (tr_turns_strip_get_page (self)));
-  tr_document_begin_drag (self->dragged);
+  tr_page_begin_drag (tr_turns_strip_get_page (self));
 
   return TRUE;
 }
@@ -154,19 +153,19 @@ dropped_cb (TrPictureView *view,
 {
   TrTurnsDrag drag = self->drag;
   int at = self->drop_at;
-  g_autoptr (TrDocument) document = g_steal_pointer (&self->dragged);
+  TrPage *page = tr_turns_strip_get_page (self);
   guint to;
 
   self->drag = TR_DRAG_NOTHING;
   self->drop_at = -1;
-  if (document != NULL)
-    tr_document_end_drag (document, is_cancelled);
+  if (page != NULL)
+    tr_page_end_drag (page, is_cancelled);
   tr_turns_strip_refresh (self);
   if (drag != TR_DRAG_TURN || is_cancelled || at < 0)
     return;
 
   to = (guint) at > self->turn ? (guint) at - 1 : (guint) at;
-  if (tr_turn_move (tr_turns_strip_get_page (self), self->turn, to))
+  if (tr_turn_move (page, self->turn, to))
     tr_turns_strip_select (self, (TrHit) { TR_PART_OF_TURN, (int) to });
 }
 

@@ -31,7 +31,6 @@ struct _TrTurnsStrip
   TrTurnRoll roll;
   TrSequencePlan held;
   double start_x;
-  TrDocument *dragged;           /* owned; NULL: no edge is dragged */
   int dough;                     /* whose edge or turn it is */
   guint turn;
   int drop_at;

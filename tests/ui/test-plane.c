@@ -105,7 +105,7 @@ assert_one_step (Fixture *fixture)
   assert_as_before (fixture);
 }
 
-typedef struct { Fixture *fixture; TrRange across, up; double roll_in, salt; } Look;
+typedef struct { Fixture *fixture; TrRange across, up; double roll_in, salt, x, y; } Look;
 
 /* The figures follow before the point is let go, on axes that stay. */
 static void
@@ -172,6 +172,52 @@ test_escape_gives_back (Fixture       *fixture,
   get_point (fixture, 0, &x, &y);
   hand_drag (GTK_WIDGET (fixture->view), x, y, x - 60, y + 40, press_escape, &look);
   assert_as_before (fixture);
+}
+
+static void
+show_another (gpointer data)
+{
+  Look *look = data;
+
+  look_halfway (look);
+  tr_page_set_dough (look->fixture->page.page, "d2");
+  hand_move (GTK_WIDGET (look->fixture->view), look->x - 50, look->y + 30);
+}
+
+/* What is in the hand goes into no other dough. */
+static void
+test_another_dough_ends_it (Fixture       *fixture,
+                            gconstpointer  data)
+{
+  Look look;
+
+  init_look (fixture, &look);
+  get_point (fixture, 0, &look.x, &look.y);
+  hand_drag (GTK_WIDGET (fixture->view), look.x, look.y, look.x - 60, look.y + 40, show_another, &look);
+  assert_as_before (fixture);
+}
+
+static void
+undo_halfway (gpointer data)
+{
+  Look *look = data;
+
+  look_halfway (look);
+  tr_document_undo (look->fixture->page.document);
+  hand_move (GTK_WIDGET (look->fixture->view), look->x - 50, look->y + 30);
+}
+
+static void
+test_undo_halfway_is_gone_on_from (Fixture       *fixture,
+                                   gconstpointer  data)
+{
+  Look look;
+
+  init_look (fixture, &look);
+  get_point (fixture, 0, &look.x, &look.y);
+  hand_drag (GTK_WIDGET (fixture->view), look.x, look.y, look.x - 60, look.y + 40, undo_halfway, &look);
+  g_assert_cmpfloat (get_ratio (fixture, TR_RATIO_ROLL_IN_OF_DOUGH), <, look.roll_in - 0.5);
+  assert_one_step (fixture);
 }
 
 /* A hand that shakes while it clicks changes nothing. */
@@ -335,6 +381,8 @@ main (int   argc,
 
   ADD ("/plane/drag-moves-both-ratios", test_drag_moves_both_ratios);
   ADD ("/plane/escape-gives-back", test_escape_gives_back);
+  ADD ("/plane/another-dough-ends-it", test_another_dough_ends_it);
+  ADD ("/plane/undo-halfway-is-gone-on-from", test_undo_halfway_is_gone_on_from);
   ADD ("/plane/click-moves-nothing", test_click_moves_nothing);
   ADD ("/plane/ratio-that-cannot-move-stays", test_ratio_that_cannot_move_stays);
   ADD ("/plane/keys-step", test_keys_step);
