@@ -16,9 +16,9 @@
 #include "../calc/formula.h"
 #include "entry-field.h"
 #include "ingredient-entry.h"
+#include "line-edits.h"
 #include "line-members.h"
 #include "line-menu.h"
-#include "line-move.h"
 #include "pantry-window.h"
 #include "section.h"
 #include "swap-popover.h"
@@ -73,53 +73,6 @@ get_line (TrLineRow *self,
   return tr_reach_line (get_trial (page), tr_page_get_dough_index (page), self->item, FALSE);
 }
 
-static TrDough *
-start_draft (TrPage   *page,
-             TrTrial **draft)
-{
-  *draft = tr_document_draft (tr_page_get_document (page));
-
-  return tr_trial_own_dough (*draft, (guint) tr_page_get_dough_index (page));
-}
-
-static TrTrial *
-draft_with_ingredient (TrLineRow  *self,
-                       TrPage     *page,
-                       const char *id,
-                       const char *text)
-{
-  TrTrial *draft;
-
-  start_draft (page, &draft);
-
-  TrLine *line = tr_reach_line (draft, tr_page_get_dough_index (page), self->item, TRUE);
-
-  /* Once it is understood the text has done its work; an original line beside
-   * an ingredient stays. */
-  if (id == NULL)
-    tr_set_text (&line->text, text);
-  else if (line->ingredient == NULL)
-    tr_set_text (&line->text, NULL);
-  tr_set_text (&line->ingredient, id);
-
-  return draft;
-}
-
-static char *
-dup_ingredient_undo (TrLineRow  *self,
-                     TrPage     *page,
-                     const char *id,
-                     const char *text)
-{
-  TrLine line = { .ingredient = (char *) id, .text = (char *) text };
-  g_autofree char *name = tr_line_dup_name (get_trial (page), &line);
-
-  if (tr_line_is_pending (self->item))
-    return g_strdup_printf (_("add %s"), name);
-
-  return g_strdup_printf (_("change ingredient to %s"), name);
-}
-
 static void
 ingredient_committed_cb (TrIngredientEntry *entry,
                          const char        *id,
@@ -127,66 +80,26 @@ ingredient_committed_cb (TrIngredientEntry *entry,
                          TrLineRow         *self)
 {
   TrPage *page = get_page (self);
-  const TrLine *line = page != NULL && !tr_page_is_refreshing (page) ? get_line (self, page) : NULL;
 
-  if (line == NULL)
-    return;
-
-  gboolean is_blank = id == NULL && (text == NULL || *text == '\0');
-  gboolean is_same = g_strcmp0 (id, line->ingredient) == 0 &&
-                     (id != NULL || g_strcmp0 (text, line->text != NULL ? line->text : "") == 0);
-
-  if (is_same || (is_blank && tr_line_is_pending (self->item)))
-    return;
-
-  g_autofree char *undo = dup_ingredient_undo (self, page, id, text);
-  g_autofree char *where = tr_line_dup_pointer (get_trial (page), tr_page_get_dough_index (page), self->item, "ingredient");
-
-  tr_page_commit (page, draft_with_ingredient (self, page, id, text), undo, NULL, where);
+  if (page != NULL && !tr_page_is_refreshing (page))
+    tr_line_set_ingredient (page, self->item, id, text);
 }
 
 /* Actions */
 
-static char *
-dup_move_undo (TrLineRow *self,
-               TrPage    *page)
+/* NULL: there is no line yet that could be moved. */
+static TrPage *
+get_page_of_line (TrLineRow *self)
 {
-  g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
-
-  return g_strdup_printf (_("move %s"), name);
+  return tr_line_is_pending (self->item) ? NULL : get_page (self);
 }
 
 static void
-commit_move (TrLineRow *self,
-             TrPage    *page,
-             TrTrial   *draft,
-             int        index)
+tell_moved (TrLineRow *self,
+            int        index)
 {
-  g_autofree char *where = g_strdup_printf ("/lines/%d", index);
-  g_autofree char *undo = dup_move_undo (self, page);
-
-  if (index < 0)
-    {
-      tr_trial_unref (draft);
-      return;
-    }
-  if (tr_page_commit (page, draft, undo, NULL, where))
+  if (index >= 0)
     g_signal_emit (self, signals[MOVED], 0, (guint) index);
-}
-
-static void
-move_by (TrLineRow *self,
-         int        by)
-{
-  TrPage *page = get_page (self);
-
-  if (page == NULL || tr_line_is_pending (self->item))
-    return;
-
-  TrTrial *draft;
-  TrDough *dough = start_draft (page, &draft);
-
-  commit_move (self, page, draft, tr_lines_move (dough, self->item, by));
 }
 
 static void
@@ -194,7 +107,11 @@ move_up_cb (GtkWidget  *widget,
             const char *action_name,
             GVariant   *parameter)
 {
-  move_by (TR_LINE_ROW (widget), -1);
+  TrLineRow *self = TR_LINE_ROW (widget);
+  TrPage *page = get_page_of_line (self);
+
+  if (page != NULL)
+    tell_moved (self, tr_line_move (page, self->item, -1));
 }
 
 static void
@@ -202,7 +119,11 @@ move_down_cb (GtkWidget  *widget,
               const char *action_name,
               GVariant   *parameter)
 {
-  move_by (TR_LINE_ROW (widget), 1);
+  TrLineRow *self = TR_LINE_ROW (widget);
+  TrPage *page = get_page_of_line (self);
+
+  if (page != NULL)
+    tell_moved (self, tr_line_move (page, self->item, 1));
 }
 
 static void
@@ -211,22 +132,10 @@ set_stage_cb (GtkWidget  *widget,
               GVariant   *parameter)
 {
   TrLineRow *self = TR_LINE_ROW (widget);
-  TrPage *page = get_page (self);
-  const char *stage = g_variant_get_string (parameter, NULL);
+  TrPage *page = get_page_of_line (self);
 
-  if (page == NULL || tr_line_is_pending (self->item))
-    return;
-
-  TrTrial *draft;
-  TrDough *dough = start_draft (page, &draft);
-  int id = tr_stage_from_id (stage);
-  guint index = id >= 0 ? tr_lines_set_stage (dough, self->item, (TrStage) id) : tr_lines_set_new_group (dough, self->item);
-
-  g_autofree char *undo = dup_move_undo (self, page);
-
-  /* It stood there already where it did not go to the end. */
-  if (index + 1 < dough->lines->len || !tr_line_move_asks (page, draft, self->item, undo))
-    commit_move (self, page, draft, (int) index);
+  if (page != NULL)
+    tell_moved (self, tr_line_set_stage (page, self->item, g_variant_get_string (parameter, NULL)));
 }
 
 static void
@@ -234,25 +143,15 @@ remove_cb (GtkWidget  *widget,
            const char *action_name,
            GVariant   *parameter)
 {
-  TrLineRow *self = TR_LINE_ROW (widget);
+  g_autoptr (TrLineRow) self = g_object_ref (TR_LINE_ROW (widget));
   TrPage *page = get_page (self);
 
   if (page == NULL)
     return;
 
-  g_object_ref (self);
   if (!tr_line_is_pending (self->item))
-    {
-      g_autofree char *name = tr_line_dup_name (get_trial (page), get_line (self, page));
-      g_autofree char *undo = g_strdup_printf (_("remove %s"), name);
-      TrTrial *draft;
-      TrDough *dough = start_draft (page, &draft);
-
-      g_ptr_array_remove_index (dough->lines, self->item);
-      tr_page_commit (page, draft, undo, NULL, "/lines");
-    }
+    tr_line_remove (page, self->item);
   g_signal_emit (self, signals[REMOVED], 0);
-  g_object_unref (self);
 }
 
 static void
