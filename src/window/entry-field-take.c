@@ -129,6 +129,8 @@ take_number (TrEntryField *self,
     }
   else if (tr_entry_field_is_figure (self) || tr_entry_field_commit_number (self, page, value))
     tr_entry_field_set_error (self, NULL, TRUE);
+  else
+    self->is_unread = TRUE;
 }
 
 static void

@@ -435,6 +435,18 @@ tr_field_take_back (TrField  *self,
   return klass->take_back != NULL && klass->take_back (self, only_ask);
 }
 
+gboolean
+tr_fields_take_back (GtkWindow *window,
+                     gboolean   only_ask)
+{
+  g_return_val_if_fail (GTK_IS_WINDOW (window), FALSE);
+
+  GtkWidget *focus = gtk_window_get_focus (window);
+  GtkWidget *field = focus != NULL ? gtk_widget_get_ancestor (focus, TR_TYPE_FIELD) : NULL;
+
+  return field != NULL && tr_field_take_back (TR_FIELD (field), only_ask);
+}
+
 /* All fields below a widget */
 
 typedef gboolean (*TrFieldVisit) (TrField *field, gpointer data);

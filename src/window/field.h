@@ -75,6 +75,10 @@ gboolean    tr_field_commit       (TrField      *self,
 gboolean    tr_field_take_back    (TrField      *self,
                                    gboolean      only_ask);
 
+/* That of the field that has the focus of that window. */
+gboolean    tr_fields_take_back   (GtkWindow    *window,
+                                   gboolean      only_ask);
+
 /* Every field below `root`. */
 void        tr_fields_refresh     (GtkWidget    *root);
 /* Focuses the field with this pointer, else the first one inside it. */

@@ -45,17 +45,6 @@ reader_changed_cb (TrPantryWindow *self)
   tr_page_set_reader (self->page, &reader);
 }
 
-/* What was typed and never got into the trial goes first. */
-static gboolean
-take_back (TrPantryWindow *self,
-           gboolean        only_ask)
-{
-  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
-  GtkWidget *field = focus != NULL ? gtk_widget_get_ancestor (focus, TR_TYPE_FIELD) : NULL;
-
-  return field != NULL && tr_field_take_back (TR_FIELD (field), only_ask);
-}
-
 static void
 undo_cb (GtkWidget  *widget,
          const char *name,
@@ -64,7 +53,8 @@ undo_cb (GtkWidget  *widget,
   TrPantryWindow *self = TR_PANTRY_WINDOW (widget);
   TrDocument *document = tr_page_get_document (self->page);
 
-  if (document == NULL || take_back (self, FALSE))
+  /* What was typed and never got into the trial goes first. */
+  if (document == NULL || tr_fields_take_back (GTK_WINDOW (self), FALSE))
     return;
 
   if (g_str_equal (name, "win.undo"))
@@ -79,8 +69,9 @@ update_actions (TrPantryWindow *self)
 {
   TrDocument *document = tr_page_get_document (self->page);
   gboolean is_there = document != NULL;
+  gboolean can_undo = is_there && (tr_document_get_undo_label (document) != NULL || tr_fields_take_back (GTK_WINDOW (self), TRUE));
 
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", is_there && (tr_document_get_undo_label (document) != NULL || take_back (self, TRUE)));
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.undo", can_undo);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.redo", is_there && tr_document_get_redo_label (document) != NULL);
   tr_actions_set_tooltip (self->undo_button, "win.undo", is_there ? tr_document_get_undo_label (document) : NULL);
   tr_actions_set_tooltip (self->redo_button, "win.redo", is_there ? tr_document_get_redo_label (document) : NULL);

@@ -68,12 +68,11 @@ change_typing (TrWindow   *self,
                const char *text_action)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
-  GtkWidget *field = focus != NULL ? gtk_widget_get_ancestor (focus, TR_TYPE_FIELD) : NULL;
   g_autofree char *before = NULL;
 
   if (!GTK_IS_TEXT (focus))
     return FALSE;
-  if (field != NULL && g_str_equal (text_action, "text.undo") && tr_field_take_back (TR_FIELD (field), FALSE))
+  if (g_str_equal (text_action, "text.undo") && tr_fields_take_back (GTK_WINDOW (self), FALSE))
     return TRUE;
 
   before = g_strdup (gtk_editable_get_text (GTK_EDITABLE (focus)));

@@ -216,11 +216,9 @@ typed_cb (TrWindow *self)
   if (!GTK_IS_EDITABLE (focus))
     return;
 
-  GtkWidget *field = gtk_widget_get_ancestor (focus, TR_TYPE_FIELD);
-
   /* Fields that write to the trial as one types have no undo of their own, but for what cannot be read. */
   self->has_typed = gtk_editable_get_enable_undo (GTK_EDITABLE (focus))
-                    || (field != NULL && tr_field_take_back (TR_FIELD (field), TRUE));
+                    || tr_fields_take_back (GTK_WINDOW (self), TRUE);
   tr_window_update_actions (self);
 }
 

@@ -80,6 +80,14 @@ test_refusal_of_the_document_needs_no_pointer (void)
   page_type (&fixture, "/cut/rows", "5000");
   g_assert_cmpstr (tr_field_get_error (TR_FIELD (page_get_around (&fixture, TR_TYPE_FIELD))), ==,
                    "Expected a whole number from 1 to 1000 or nothing, found 5000.");
+  /* What the document did not take is not in its history. */
+  GtkWidget *text = page_get_focus (&fixture);
+
+  g_assert_true (tr_fields_take_back (fixture.window, TRUE));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "5000");
+  g_assert_true (tr_fields_take_back (fixture.window, FALSE));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "500");
+  g_assert_false (tr_fields_take_back (fixture.window, TRUE));
   page_tear_down (&fixture);
 }
 
