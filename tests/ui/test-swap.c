@@ -299,10 +299,17 @@ open_swap (Fixture *fixture,
   g_assert_nonnull (row);
   tr_line_row_focus (TR_LINE_ROW (row), "amount");
   ui_frames (window, 5);
-  click (ui_find_type (row, GTK_TYPE_MENU_BUTTON));
-  g_assert_true (ui_wait_until (has_menu, row, 5000));
-  click (find_label (row, "Swap for…"));
-  g_assert_true (ui_wait_until (is_mapped, window, 5000));
+  /* A press while the menu still finds its place closes it: as anybody would, again. */
+  for (guint tries = 0; tries < MAX_TRIES && !is_mapped (window); tries++)
+    {
+      if (!has_menu (row))
+        click (ui_find_type (row, GTK_TYPE_MENU_BUTTON));
+      if (!ui_wait_until (has_menu, row, 2000))
+        continue;
+      click (find_label (row, "Swap for…"));
+      ui_wait_until (is_mapped, window, 2000);
+    }
+  g_assert_true (is_mapped (window));
   ui_frames (window, 5);
 
   return TR_SWAP_POPOVER (ui_find_type (window, TR_TYPE_SWAP_POPOVER));
@@ -371,6 +378,12 @@ test_escape (Fixture       *fixture,
   g_assert_true (g_str_equal (now, fixture->before));
 }
 
+static gboolean
+can_swap (gpointer data)
+{
+  return gtk_widget_is_sensitive (find_button (data, "Swap"));
+}
+
 /* Salt that is not there cannot go: a sentence, and nothing to press. */
 static void
 test_refused (Fixture       *fixture,
@@ -386,7 +399,7 @@ test_refused (Fixture       *fixture,
   g_assert_true (g_str_has_prefix (tr_swap_popover_get_preview (popover), "There is too little Fine salt to keep the rest as it is (effective salt): 4.7"));
   g_assert_false (gtk_widget_is_sensitive (find_button (GTK_WIDGET (popover), "Swap")));
   click (tr_swap_popover_get_kept (popover, TR_KEPT_SALT));
-  g_assert_true (gtk_widget_is_sensitive (find_button (GTK_WIDGET (popover), "Swap")));
+  g_assert_true (ui_wait_until (can_swap, popover, 5000));
   hand_key ("Escape");
   g_assert_true (ui_wait_until (is_gone, fixture->ui.window, 5000));
 }
