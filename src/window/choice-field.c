@@ -95,19 +95,6 @@ tr_choice_field_dup_pointer (TrField *field)
 }
 
 static void
-own_what_is_chosen (TrChoiceField *self,
-                    TrTrial       *draft,
-                    int            dough)
-{
-  if (tr_where_is_in_dough (self->choice->pointer))
-    tr_trial_own_dough (draft, (guint) dough);
-  else if (g_str_has_prefix (self->choice->pointer, "/bench/"))
-    tr_trial_own_bench (draft);
-  else if (g_str_has_prefix (self->choice->pointer, "/ingredients/"))
-    tr_trial_own_pantry (draft);
-}
-
-static void
 chosen_cb (TrChoiceField *self)
 {
   TrPage *page = tr_field_get_page (TR_FIELD (self));
@@ -125,7 +112,7 @@ chosen_cb (TrChoiceField *self)
   TrTrial *draft = tr_document_draft (tr_page_get_document (page));
   g_autofree char *label = tr_text_with_number (_(self->choice->undo), item + 1);
 
-  own_what_is_chosen (self, draft, dough);
+  tr_where_own (draft, dough, self->choice->pointer);
   self->choice->set (draft, dough, item, value, tr_page_get_figures (page));
   /* "As typed" is what typing comes to: choosing it changes nothing. */
   if (self->choice->get (draft, dough, item) == get_value (self, page))

@@ -12,22 +12,6 @@
 
 #include <glib/gi18n-lib.h>
 
-gboolean
-tr_where_is_in_dough (const char *where)
-{
-  return !g_str_has_prefix (where, "/bench/") && !g_str_has_prefix (where, "/ingredients/") && !g_str_equal (where, "/title");
-}
-
-char *
-tr_where_in_document (int         dough,
-                      const char *where)
-{
-  if (dough < 0 || !tr_where_is_in_dough (where))
-    return g_strdup (where);
-
-  return tr_figures_dup_pointer ((guint) dough, where);
-}
-
 char *
 tr_text_with_number (const char *text,
                      guint       number)
@@ -93,18 +77,26 @@ tr_member_get_text (const TrMember *member,
   return value != NULL ? *(char **) value : NULL;
 }
 
+void
+tr_where_own (TrTrial    *draft,
+              int         dough,
+              const char *where)
+{
+  if (g_str_has_prefix (where, "/bench/"))
+    tr_trial_own_bench (draft);
+  else if (g_str_has_prefix (where, "/ingredients/"))
+    tr_trial_own_pantry (draft);
+  else if (tr_where_is_in_dough (where))
+    tr_trial_own_dough (draft, (guint) dough);
+}
+
 static gpointer
 own_holder (const TrMember *member,
             TrTrial        *draft,
             int             dough,
             guint           item)
 {
-  if (g_str_has_prefix (member->pointer, "/bench/"))
-    tr_trial_own_bench (draft);
-  else if (g_str_has_prefix (member->pointer, "/ingredients/"))
-    tr_trial_own_pantry (draft);
-  else if (tr_where_is_in_dough (member->pointer))
-    tr_trial_own_dough (draft, (guint) dough);
+  tr_where_own (draft, dough, member->pointer);
 
   return member->reach (draft, dough, item, TRUE);
 }

@@ -122,10 +122,9 @@ double      tr_member_step        (const TrMember *member,
 /* Every "%u" in `text` replaced by `number`. */
 char       *tr_text_with_number   (const char *text,
                                    guint       number);
-/* `where` as the document sees it: "/bench/…" and "/title" stay, the rest is
- * inside the dough. */
-char       *tr_where_in_document  (int         dough,
+/* Makes the part that `where` stands in the draft's own, to be written to. */
+void        tr_where_own          (TrTrial    *draft,
+                                   int         dough,
                                    const char *where);
-gboolean    tr_where_is_in_dough  (const char *where);
 
 G_END_DECLS

@@ -276,8 +276,8 @@ tr_page_go_to (TrPage     *self,
 
 /* A dough has no member of these names, so a pointer tells by itself whether
  * it starts at the document. */
-static gboolean
-is_of_the_document (const char *pointer)
+gboolean
+tr_where_is_in_dough (const char *where)
 {
   static const char *const members[] = { "/bench", "/ingredients", "/title", "/doughs", "/prediction", "/plan", "/tasting" };
 
@@ -285,25 +285,21 @@ is_of_the_document (const char *pointer)
     {
       size_t length = strlen (members[i]);
 
-      if (strncmp (pointer, members[i], length) == 0 && (pointer[length] == '/' || pointer[length] == '\0'))
-        return TRUE;
+      if (strncmp (where, members[i], length) == 0 && (where[length] == '/' || where[length] == '\0'))
+        return FALSE;
     }
 
-  return FALSE;
+  return TRUE;
 }
 
-static char *
-dup_document_pointer (TrPage     *self,
+char *
+tr_where_in_document (int         dough,
                       const char *where)
 {
-  int index = tr_page_get_dough_index (self);
-
-  if (where == NULL)
-    where = "";
-  if (index < 0 || is_of_the_document (where))
+  if (dough < 0 || !tr_where_is_in_dough (where))
     return g_strdup (where);
 
-  return tr_figures_dup_pointer ((guint) index, where);
+  return tr_figures_dup_pointer ((guint) dough, where);
 }
 
 gboolean
@@ -317,7 +313,7 @@ tr_page_commit (TrPage     *self,
   g_return_val_if_fail (draft != NULL, FALSE);
   g_return_val_if_fail (get_private (self)->document != NULL, FALSE);
 
-  g_autofree char *pointer = dup_document_pointer (self, where_in_dough);
+  g_autofree char *pointer = tr_where_in_document (tr_page_get_dough_index (self), where_in_dough != NULL ? where_in_dough : "");
   g_autoptr (GError) error = NULL;
 
   if (tr_document_commit (get_private (self)->document, draft, label, key, pointer, &error))

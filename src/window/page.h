@@ -46,6 +46,10 @@ gboolean              tr_page_go_to            (TrPage *self, const char *pointe
 /* Commits a draft; on refusal shows the sentence in the window's notice. TRUE: committed. */
 gboolean              tr_page_commit           (TrPage *self, TrTrial *draft, const char *label,
                                                 const char *key, const char *where_in_dough);
+/* `where` as the document sees it: "/bench/…", "/title" and the like stay, the
+ * rest is inside the dough (-1: none). */
+char                 *tr_where_in_document     (int dough, const char *where);
+gboolean              tr_where_is_in_dough     (const char *where);
 /* Commits in between are one step (tr_document_begin_drag). It ends with the
  * page's document at the latest; ending none does nothing. */
 void                  tr_page_begin_drag       (TrPage *self);
