@@ -107,16 +107,6 @@ get_page (TrLastMix *self)
   return page != NULL && tr_page_get_dough (page) != NULL ? page : NULL;
 }
 
-/* The difference of temperatures, in the reader's unit. */
-static char *
-dup_warming (const TrReader *reader,
-             double          celsius)
-{
-  g_autofree char *number = tr_words_number (reader, reader->units == TR_UNITS_US ? celsius * 1.8 : celsius, 1);
-
-  return g_strdup_printf ("%s\302\240%s", number, tr_words_temperature_unit (reader));
-}
-
 static gboolean
 is_in_use (const TrMethod *method,
            double          friction_c,
@@ -132,7 +122,7 @@ dup_words (const TrReader *reader,
            double          friction_c,
            double          n)
 {
-  g_autofree char *friction = dup_warming (reader, friction_c);
+  g_autofree char *friction = tr_words_warming (reader, friction_c);
   g_autofree char *came = tr_words_temperature (reader, mix->dough_c);
   g_autofree char *at = tr_words_one_line (mix->at != NULL ? mix->at : "");
 
@@ -163,7 +153,7 @@ show_offer (TrLastMix      *self,
     tr_words_label_set (self->words, _("Write how warm the dough came out and how warm the liquid was: the friction follows."));
   if (can_use)
     {
-      g_autofree char *friction = dup_warming (reader, friction_c);
+      g_autofree char *friction = tr_words_warming (reader, friction_c);
       g_autofree char *label = g_strdup_printf (_("Use friction %s"), friction);
 
       gtk_button_set_label (GTK_BUTTON (self->use), label);

@@ -425,6 +425,16 @@ tr_words_temperature (const TrReader *reader,
 }
 
 char *
+tr_words_warming (const TrReader *reader,
+                  double          celsius)
+{
+  if (!isfinite (celsius))
+    return g_strdup (TR_NOT_KNOWN);
+
+  return tr_say_with_unit (tr_words_number (reader, tr_say_is_us (reader) ? celsius * 9 / 5 : celsius, 1), tr_words_temperature_unit (reader));
+}
+
+char *
 tr_words_minutes (const TrReader *reader,
                   double          minutes)
 {

@@ -51,6 +51,7 @@ char       *tr_words_area_size     (const TrReader *reader, double length_mm, do
 char       *tr_words_percent       (const TrReader *reader, double percent);          /* "56.2 %" */
 char       *tr_words_micrometres   (const TrReader *reader, const TrRange *range);    /* "84 µm", "42–84 µm" */
 char       *tr_words_temperature   (const TrReader *reader, double celsius);          /* "26 °C" or "79 °F" */
+char       *tr_words_warming       (const TrReader *reader, double celsius);          /* a difference: "12.0 °C" or "21.6 °F" */
 const char *tr_words_temperature_unit (const TrReader *reader);
 char       *tr_words_minutes       (const TrReader *reader, double minutes);          /* "45 min", "2 h 15" */
 char       *tr_words_count         (const TrReader *reader, double count);            /* "1 024" */

@@ -54,6 +54,14 @@ static const Quantity temperatures[] = {
   { "not known", NAN, "–", "–" },
 };
 
+/* A kelvin is 1.8 °F of difference. */
+static const Quantity warmings[] = {
+  { "friction", 12, "12.0" NB "°C", "21.6" NB "°F" },
+  { "no 32 is added", 0, "0.0" NB "°C", "0.0" NB "°F" },
+  { "a third", 20.0 / 3, "6.7" NB "°C", "12.0" NB "°F" },
+  { "not known", NAN, "–", "–" },
+};
+
 static const Quantity percents[] = {
   { "nothing", 0, "0" NB "%", "0" NB "%" },
   { "hundredths under one", 0.234, "0.23" NB "%", "0.23" NB "%" },
@@ -109,6 +117,7 @@ check_quantities (const Quantity *quantities,
 TABLE (masses, tr_words_mass)
 TABLE (lengths, tr_words_length)
 TABLE (temperatures, tr_words_temperature)
+TABLE (warmings, tr_words_warming)
 TABLE (percents, tr_words_percent)
 TABLE (minutes, tr_words_minutes)
 TABLE (counts, tr_words_count)
@@ -302,6 +311,7 @@ main (int    argc,
   g_test_add_func ("/words/number/masses-in-grams-and-in-ounces", test_masses);
   g_test_add_func ("/words/number/lengths-in-millimetres-and-on-a-ruler-in-inches", test_lengths);
   g_test_add_func ("/words/number/temperatures", test_temperatures);
+  g_test_add_func ("/words/number/differences-of-temperature", test_warmings);
   g_test_add_func ("/words/number/percentages", test_percents);
   g_test_add_func ("/words/number/minutes-and-hours", test_minutes);
   g_test_add_func ("/words/number/counts", test_counts);
