@@ -270,6 +270,27 @@ ui_find (GtkWidget  *root,
   return NULL;
 }
 
+gboolean
+ui_says (GtkWidget  *root,
+         const char *words)
+{
+  if (GTK_IS_LABEL (root) && gtk_widget_get_mapped (root))
+    {
+      g_autoptr (GString) text = g_string_new (gtk_label_get_text (GTK_LABEL (root)));
+
+      g_string_replace (text, "\u00a0", " ", 0);
+      g_string_replace (text, "\u202f", " ", 0);
+      if (strstr (text->str, words) != NULL)
+        return TRUE;
+    }
+
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
+    if (ui_says (child, words))
+      return TRUE;
+
+  return FALSE;
+}
+
 GtkWidget *
 ui_find_type (GtkWidget *root,
               GType      type)

@@ -43,6 +43,8 @@ void            ui_act_on          (TrWindow *window, const char *action, const 
 GtkWidget      *ui_find            (GtkWidget *root, GType type, const char *label);
 /* Somebody who cannot see it is told that. */
 gboolean        ui_has_label       (GtkWidget *widget, const char *label);
+/* Some mapped label below `root` has these words in it; its no-break spaces are spaces. */
+gboolean        ui_says            (GtkWidget *root, const char *words);
 /* The first of that type below `root`, mapped or not. NULL: none. */
 GtkWidget      *ui_find_type       (GtkWidget *root, GType type);
 guint           ui_count_type      (GtkWidget *root, GType type);

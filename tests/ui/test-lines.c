@@ -288,19 +288,6 @@ test_what_is_not_recognised_stays_as_text (void)
 
 /* Amounts ******************************************************************/
 
-static gboolean
-shows_text (GtkWidget  *widget,
-            const char *text)
-{
-  if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), text) != NULL)
-    return TRUE;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    if (shows_text (child, text))
-      return TRUE;
-
-  return FALSE;
-}
-
 static void
 test_unreadable_amount_is_a_document_too (void)
 {
@@ -318,7 +305,7 @@ test_unreadable_amount_is_a_document_too (void)
   page_assert_value (&fixture, "/lines/3/amount", "\"some\"");
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, "some");
   ui_frames (row, 1);
-  g_assert_true (shows_text (row, "some"));
+  g_assert_true (ui_says (row, "some"));
   gtk_test_accessible_assert_state (GTK_ACCESSIBLE (gtk_widget_get_parent (text)), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
   page_type (&fixture, "/lines/3/amount", "14 g");
   gtk_test_accessible_assert_state (GTK_ACCESSIBLE (gtk_widget_get_parent (text)), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_FALSE);
@@ -336,10 +323,10 @@ test_too_light_for_the_scale_is_not_nothing (void)
   GtkWidget *row = page_get_around (&fixture, TR_TYPE_LINE_ROW);
 
   ui_frames (row, 1);
-  g_assert_true (shows_text (row, "g*"));
+  g_assert_true (ui_says (row, "g*"));
   page_type (&fixture, "/lines/1/amount", "150 g");
   ui_frames (row, 1);
-  g_assert_false (shows_text (row, "g*"));
+  g_assert_false (ui_says (row, "g*"));
   page_tear_down (&fixture);
 }
 

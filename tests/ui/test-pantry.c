@@ -47,28 +47,6 @@ get_placeholder (PageFixture *fixture,
   return gtk_entry_get_placeholder_text (GTK_ENTRY (tr_field_get_control (get_field (fixture, pointer))));
 }
 
-/* Some label below `root` that is seen says that. */
-static gboolean
-says (GtkWidget  *root,
-      const char *words)
-{
-  if (GTK_IS_LABEL (root) && gtk_widget_get_mapped (root))
-    {
-      g_autoptr (GString) text = g_string_new (gtk_label_get_text (GTK_LABEL (root)));
-
-      g_string_replace (text, "\u00a0", " ", 0);
-      g_string_replace (text, "\u202f", " ", 0);
-      if (strstr (text->str, words) != NULL)
-        return TRUE;
-    }
-
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
-    if (says (child, words))
-      return TRUE;
-
-  return FALSE;
-}
-
 static void
 click (PageFixture *fixture,
        const char  *label)
@@ -106,7 +84,7 @@ test_pantry_shows_what_it_takes_over (void)
   g_assert_cmpstr (get_placeholder (&fixture, MINE "/per_100g/sodium_mg/as_salt"), ==, "0.0275");
   g_assert_cmpstr (get_placeholder (&fixture, MINE "/plastic_low_c"), ==, "10");
   g_assert_cmpstr (get_placeholder (&fixture, MINE "/price_per_kg"), ==, "?");
-  g_assert_true (says (GTK_WIDGET (fixture.page), "Butter, unsalted"));
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "Butter, unsalted"));
   /* To look is not to change. */
   g_assert_null (tr_document_get_undo_label (fixture.document));
   page_tear_down (&fixture);
@@ -172,8 +150,8 @@ test_pantry_butter_is_made_and_used (void)
   page_type (&fixture, "/ingredients/1/per_100g/water", "14.5");
   page_leave (&fixture);
   page_assert_value (&fixture, "/ingredients/1/per_100g/fat", "84");
-  g_assert_true (says (GTK_WIDGET (fixture.page), "Butter by Codex CXS 279"));
-  g_assert_true (says (GTK_WIDGET (fixture.page), "Farm butter"));
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "Butter by Codex CXS 279"));
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "Farm butter"));
 
   /* The line of the roll-in takes it: 84 % of the batch's butter is fat, and
    * fat is what the piece has of it. */
@@ -191,7 +169,7 @@ test_pantry_butter_is_made_and_used (void)
   g_assert_cmpfloat (line->ingredient.per_100g[TR_PART_FAT], ==, 84);
   /* 100 - 84 - 14.5 - 0.85 protein - 0.09 ash. */
   g_assert_cmpfloat_with_epsilon (line->ingredient.per_100g[TR_PART_CARBOHYDRATE], 0.56, 1e-9);
-  g_assert_true (says (GTK_WIDGET (fixture.page), "Used in Triangles."));
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "Used in Triangles."));
   page_tear_down (&fixture);
 }
 
@@ -304,7 +282,7 @@ test_pantry_remove_is_refused_while_used (void)
 
   page_set_up (&fixture, tr_pantry_page_new, NULL);
   click (&fixture, "Remove");
-  g_assert_true (says (GTK_WIDGET (fixture.page), "it is used in Triangles"));
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "it is used in Triangles"));
   page_assert_value (&fixture, MINE "/id", "\"butter-mine\"");
   g_assert_null (tr_document_get_undo_label (fixture.document));
   click (&fixture, "Put Butter, unsalted in its place");
@@ -420,7 +398,7 @@ test_pantry_from_a_line (UiFixture     *fixture,
   g_assert_cmpstr (tr_dough_get_line (tr_page_get_dough (page), 0)->ingredient, ==, "flour-plain-own");
   g_assert_cmpstr (tr_document_get_undo_label (document), ==, "make an ingredient of my own");
   ui_frames (GTK_WIDGET (window), 2);
-  g_assert_true (says (GTK_WIDGET (window), "What is left empty is as Plain (all-purpose) flour"));
+  g_assert_true (ui_says (GTK_WIDGET (window), "What is left empty is as Plain (all-purpose) flour"));
   /* It is one already: opened, not made again. */
   tr_pantry_window_open_line (page, 0);
   g_assert_cmpuint (ui_get_trial (fixture->window)->pantry->own->len, ==, before + 1);

@@ -45,19 +45,6 @@ get_said (PageFixture *fixture,
   return gtk_editable_get_text (GTK_EDITABLE (get_percent (fixture, index)));
 }
 
-static gboolean
-shows_text (GtkWidget  *widget,
-            const char *text)
-{
-  if (GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), text) != NULL)
-    return TRUE;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    if (shows_text (child, text))
-      return TRUE;
-
-  return FALSE;
-}
-
 static void
 write_amount (PageFixture *fixture,
               guint        index,
@@ -188,7 +175,7 @@ static const BadRow bad_rows[] = {
   { "no number", "some", "\"55 %\"", "“some”" },
   { "nothing at all", "", "\"55 %\"", "percentage" },
   { "another unit", "g", "\"55 %\"", "“g”" },
-  { "out of reach", "2000", "\"200 %\"", "2\u202f000\u00a0%" },             /* the last readable one counts */
+  { "out of reach", "2000", "\"200 %\"", "2 000 %" },             /* the last readable one counts */
 };
 
 static void
@@ -209,13 +196,13 @@ test_bad_text_says_why_and_loses_nothing (void)
       page_assert_value (&fixture, "/lines/1/amount", bad->kept);
       g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (text)), ==, bad->typed);
       ui_frames (row, 1);
-      g_assert_true (shows_text (row, bad->said));
+      g_assert_true (ui_says (row, bad->said));
       gtk_test_accessible_assert_state (entry, GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
 
       page_type (&fixture, "/lines/1/percent", "60");
       page_assert_value (&fixture, "/lines/1/amount", "\"60 %\"");
       ui_frames (row, 1);
-      g_assert_false (shows_text (row, bad->said));
+      g_assert_false (ui_says (row, bad->said));
       gtk_test_accessible_assert_state (entry, GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_FALSE);
       page_tear_down (&fixture);
     }
@@ -233,11 +220,11 @@ test_bad_text_leaves_the_amounts_error (void)
 
   page_leave (&fixture);
   ui_frames (row, 1);
-  g_assert_true (shows_text (row, "“x”"));
+  g_assert_true (ui_says (row, "“x”"));
   gtk_widget_grab_focus (get_percent (&fixture, 1));
   g_assert_true (page_press (&fixture, GDK_KEY_Escape));
   ui_frames (row, 1);
-  g_assert_true (shows_text (row, "handful"));
+  g_assert_true (ui_says (row, "handful"));
   page_assert_value (&fixture, "/lines/1/amount", "\"a handful\"");
   page_tear_down (&fixture);
 }

@@ -10,7 +10,6 @@
 #include "config.h"
 
 #include <math.h>
-#include <string.h>
 
 #include "hand.h"
 #include "page-fixture.h"
@@ -233,17 +232,6 @@ test_click_moves_nothing (Fixture       *fixture,
   assert_as_before (fixture);
 }
 
-static gboolean
-says_that_something_stays (GtkWidget *root)
-{
-  if (GTK_IS_LABEL (root) && gtk_widget_get_mapped (root) && strstr (gtk_label_get_text (GTK_LABEL (root)), "stays") != NULL)
-    return TRUE;
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
-    if (says_that_something_stays (child))
-      return TRUE;
-  return FALSE;
-}
-
 static void
 test_ratio_that_cannot_move_stays (Fixture       *fixture,
                                    gconstpointer  data)
@@ -258,9 +246,9 @@ test_ratio_that_cannot_move_stays (Fixture       *fixture,
   hand_drag (GTK_WIDGET (fixture->view), x, y, x - 60, y - 40, NULL, NULL);
   g_assert_cmpfloat (get_ratio (fixture, TR_RATIO_ROLL_IN_OF_DOUGH), <, roll_in - 0.5);
   g_assert_cmpfloat_with_epsilon (get_ratio (fixture, TR_RATIO_SUGAR), 0, 1e-9);
-  g_assert_true (says_that_something_stays (GTK_WIDGET (fixture->plane)));
+  g_assert_true (ui_says (GTK_WIDGET (fixture->plane), "stays"));
   assert_one_step (fixture);
-  g_assert_false (says_that_something_stays (GTK_WIDGET (fixture->plane)));
+  g_assert_false (ui_says (GTK_WIDGET (fixture->plane), "stays"));
 }
 
 /* In steps of the ratio's own. */
