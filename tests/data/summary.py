@@ -54,6 +54,20 @@ def main(summarise):
         tap.check('the window may have a log of its own', said == ('2 passed, 0 failed', 0), said)
         said = run('--', str(pathlib.Path(folder) / 'nothing.json'))
         tap.check('a log that is not there fails', said == ('0 passed, 1 failed', 1), said)
+        fails = {**UI, 'result': 'ERROR', 'stdout': '1..1\nnot ok 1 /window\n'}
+        again = log.with_name('againlog.json')
+        for name, first, second, last, names in [
+                ('what passes when run again alone has passed', fails, UI, ('2 passed, 0 failed', 0), 'window'),
+                ('what fails again fails once, and so nothing passed in the window', fails, fails, ('1 passed, 2 failed', 1), 'window'),
+                ('what a sanitizer found is not run away', {**fails, 'stderr': 'LeakSanitizer: 8 bytes'}, UI,
+                 ('2 passed, 1 failed', 1), ''),
+                ('what passed is not run again', UI, UI, ('3 passed, 0 failed', 0), '')]:
+            other.write_text(json.dumps(first) + '\n', encoding='utf-8')
+            again.write_text(json.dumps(second) + '\n', encoding='utf-8')
+            said = run('--', str(log), str(other), str(again))
+            tap.check(name, said == last, said)
+            said = run('--to-run-again', '--', str(other), str(log.with_name('none.json')))
+            tap.check(f'{name}: it is asked for', said == (names, 0), said)
         said = run('--')
         tap.check('no log at all fails', said == ('0 passed, 1 failed', 1), said)
     return tap.end()
