@@ -336,22 +336,17 @@ static void
 look_at_fat_layer (const TrDoughFigures *figures,
                    GPtrArray            *found)
 {
-  const TrBand leavened = { 15, 200, NULL }, unleavened = { 1, 100, NULL };
-  TrKind kind = figures->dough->kind;
-  gboolean is_leavened = tr_look_find_line (figures, tr_line_is_leaven) >= 0
-                         || tr_look_find_line (figures, tr_line_is_starter) >= 0;
-  const TrBand *band = kind == TR_KIND_PUFF ? &unleavened : &leavened;
+  TrBand band;
   double limit;
 
-  if (!figures->has_lamination || !(figures->lamination.fat_volume_fraction > 0)
-      || (kind == TR_KIND_OTHER && !is_leavened)
-      || !tr_look_is_outside (figures->lamination.fat_layer_um.max, band->low, band->high, &limit))
+  if (!tr_look_get_fat_layer_band (figures, &band)
+      || !tr_look_is_outside (figures->lamination.fat_layer_um.max, band.low, band.high, &limit))
     return;
 
   TrFinding *finding = tr_look_add (found, TR_FINDING_FAT_LAYER, TR_SEVERITY_NOTE, g_strdup ("/turns"),
-                                    figures->lamination.fat_layer_um.max, limit, from_practice);
-  finding->with[0] = band->low;
-  finding->with[1] = band->high;
+                                    figures->lamination.fat_layer_um.max, limit, band.source);
+  finding->with[0] = band.low;
+  finding->with[1] = band.high;
   finding->with[2] = figures->lamination.fat_layers;
 }
 

@@ -19,19 +19,8 @@ look_at_proof (const TrDoughFigures *figures,
                GPtrArray            *found)
 {
   const GPtrArray *steps = figures->dough->method->steps;
-  double bears = NAN;
-  const char *fat = NULL;
-
-  for (guint i = 0; i < figures->formula.lines->len; i++)
-    {
-      const TrLineFigures *line = tr_look_get_line (figures, i);
-
-      if (!tr_line_is_roll_in (line) || !tr_line_has_role (line, TR_ROLE_FAT) || line->ingredient.proof_max_c >= bears
-          || isnan (line->ingredient.proof_max_c))
-        continue;
-      bears = line->ingredient.proof_max_c;
-      fat = line->ingredient.id;
-    }
+  const char *fat;
+  double bears = tr_look_find_proof_max (figures, &fat);
 
   for (guint i = 0; i < steps->len; i++)
     {
@@ -44,31 +33,12 @@ look_at_proof (const TrDoughFigures *figures,
     }
 }
 
-static double
-place_c (const TrBench *bench,
-         TrPlace        place)
-{
-  switch (place)
-    {
-    case TR_PLACE_FRIDGE:
-      return bench->fridge_c;
-    case TR_PLACE_FREEZER:
-      return bench->freezer_c;
-    case TR_PLACE_ROOM:
-    case TR_N_PLACES:
-    default:
-      return bench->room_c;
-    }
-}
-
 /* The longest a step may take, if it is warmer than cold holding; else 0. */
 static double
 warm_minutes (const TrBench *bench,
               const TrStep  *step)
 {
-  gboolean is_cold_by_habit = step->id == TR_STEP_CHILL || step->id == TR_STEP_REST;
-  TrPlace place = step->place >= 0 ? (TrPlace) step->place : is_cold_by_habit ? TR_PLACE_FRIDGE : TR_PLACE_ROOM;
-  double at_c = tr_is_written (step->at_c) ? step->at_c : place_c (bench, place);
+  double at_c = tr_look_get_step_c (bench, step);
   double minutes = fmax (step->minutes, step->max_minutes);       /* fmax passes over NaN */
 
   return at_c > COLD_CHAIN_C + TR_HAIR && minutes > 0 ? minutes : 0;
@@ -97,7 +67,7 @@ static double
 warm_rest (const TrBench *bench,
            const TrRest  *rest)
 {
-  if (rest == NULL || place_c (bench, rest->place) <= COLD_CHAIN_C + TR_HAIR)
+  if (rest == NULL || tr_look_get_place_c (bench, rest->place) <= COLD_CHAIN_C + TR_HAIR)
     return 0;
 
   return fmax (rest->min_minutes, rest->max_minutes);

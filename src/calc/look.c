@@ -92,3 +92,70 @@ tr_look_is_outside (double  value,
 
   return value < low - TR_HAIR || value > high + TR_HAIR;
 }
+
+gboolean
+tr_look_is_leavened (const TrDoughFigures *figures)
+{
+  return tr_look_find_line (figures, tr_line_is_leaven) >= 0 || tr_look_find_line (figures, tr_line_is_starter) >= 0;
+}
+
+double
+tr_look_get_place_c (const TrBench *bench,
+                     TrPlace        place)
+{
+  switch (place)
+    {
+    case TR_PLACE_FRIDGE:
+      return bench->fridge_c;
+    case TR_PLACE_FREEZER:
+      return bench->freezer_c;
+    case TR_PLACE_ROOM:
+    case TR_N_PLACES:
+    default:
+      return bench->room_c;
+    }
+}
+
+double
+tr_look_get_step_c (const TrBench *bench,
+                    const TrStep  *step)
+{
+  gboolean is_cold_by_habit = step->id == TR_STEP_CHILL || step->id == TR_STEP_REST;
+  TrPlace place = step->place >= 0 ? (TrPlace) step->place : is_cold_by_habit ? TR_PLACE_FRIDGE : TR_PLACE_ROOM;
+
+  return tr_is_written (step->at_c) ? step->at_c : tr_look_get_place_c (bench, place);
+}
+
+double
+tr_look_find_proof_max (const TrDoughFigures  *figures,
+                        const char           **fat)
+{
+  double bears = NAN;
+
+  *fat = NULL;
+  for (guint i = 0; i < figures->formula.lines->len; i++)
+    {
+      const TrLineFigures *line = tr_look_get_line (figures, i);
+
+      if (!tr_line_is_roll_in (line) || !tr_line_has_role (line, TR_ROLE_FAT) || line->ingredient.proof_max_c >= bears
+          || isnan (line->ingredient.proof_max_c))
+        continue;
+      bears = line->ingredient.proof_max_c;
+      *fat = line->ingredient.id;
+    }
+
+  return bears;
+}
+
+gboolean
+tr_look_get_fat_layer_band (const TrDoughFigures *figures,
+                            TrBand               *band)
+{
+  static const TrBand leavened = { 15, 200, "common practice" }, unleavened = { 1, 100, "common practice" };
+  TrKind kind = figures->dough->kind;
+
+  *band = kind == TR_KIND_PUFF ? unleavened : leavened;
+
+  return figures->has_lamination && figures->lamination.fat_volume_fraction > 0
+         && (kind != TR_KIND_OTHER || tr_look_is_leavened (figures));
+}

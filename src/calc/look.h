@@ -47,5 +47,19 @@ gboolean             tr_line_has_role      (const TrLineFigures *line,
 gboolean             tr_line_is_roll_in    (const TrLineFigures *line);
 gboolean             tr_line_is_leaven     (const TrLineFigures *line);
 gboolean             tr_line_is_starter    (const TrLineFigures *line);
+gboolean             tr_look_is_leavened   (const TrDoughFigures *figures);
+
+double               tr_look_get_place_c   (const TrBench *bench,
+                                            TrPlace        place);
+/* Of the air around it: written, or that of the place it is done in. */
+double               tr_look_get_step_c    (const TrBench *bench,
+                                            const TrStep  *step);
+/* What the roll-in fat that bears least bears in the proof; NaN: not known.
+ * `fat` is its id, borrowed. */
+double               tr_look_find_proof_max (const TrDoughFigures  *figures,
+                                             const char           **fat);
+/* What is usual at the sheet's thickness. FALSE: nothing to hold against it. */
+gboolean             tr_look_get_fat_layer_band (const TrDoughFigures *figures,
+                                                 TrBand               *band);
 
 G_END_DECLS
