@@ -14,6 +14,7 @@
 #include "findings.h"
 #include "formula.h"
 #include "lamination.h"
+#include "rests.h"
 #include "water.h"
 
 static const char *const break_ids[TR_N_BREAKS] = {
@@ -141,6 +142,7 @@ compute_dough (const TrTrial *trial,
     tr_lamination_compute (dough, trial->bench, &figures->formula, sheet, &figures->lamination);
 
   figures->has_water = tr_water_compute (dough, trial->bench, &figures->formula, &figures->water);
+  figures->rests = tr_rests_compute (figures);
   figures->allergens = tr_formula_dup_allergens (&figures->formula);
   figures->findings = tr_findings_compute (figures);
 
@@ -163,6 +165,7 @@ tr_dough_figures_unref (TrDoughFigures *figures)
   tr_formula_clear (&figures->formula);
   if (figures->has_lamination)
     tr_lamination_clear (&figures->lamination);
+  g_array_unref (figures->rests);
   g_strfreev (figures->allergens);
   g_ptr_array_unref (figures->findings);
   tr_dough_unref (figures->dough);

@@ -12,6 +12,7 @@
 #pragma once
 
 #include "amount.h"
+#include "heat.h"
 #include "ingredient.h"
 #include "written.h"
 
@@ -52,6 +53,7 @@ typedef struct {
   double mix_salt_per_100g;      /* effective salt; not from sodium where the line is salt */
   double mix_per_100g[TR_N_PARTS];   /* composition of the mix; NaN: not known */
   double dough_per_100g[TR_N_PARTS]; /* of the dough without the roll-in */
+  double roll_in_per_100g[TR_N_PARTS];
   gboolean all_fat_is_butter;    /* there are fat-role lines in the mix and every one is like butter */
   double salted_fat_salt_percent;/* points of salt_percent that the fat brings */
 } TrFormula;
@@ -152,6 +154,38 @@ typedef struct {
   double available_water_g;      /* of the batch */
 } TrWater;
 
+/* Why a time of a rest is not there. */
+typedef enum {
+  TR_HEAT_KNOWN,
+  TR_HEAT_NOT_KNOWN,             /* a size, or what it is made of */
+  TR_HEAT_ONLY_WARMS,            /* the air is not colder than the slab */
+  TR_HEAT_NEVER_THERE,           /* the air is not colder than the target */
+  TR_HEAT_FREEZES,               /* the surface freezes before, and the model ends */
+  TR_HEAT_NO_FAT,                /* temperatures of the fat are not known, or there is none */
+  TR_HEAT_ROOM_TOO_COLD,         /* for the fat ever to bend */
+  TR_HEAT_NO_LIMIT,              /* the room never softens the fat */
+  TR_HEAT_NOT_ASKED,             /* the chill before lock-in: nothing is rolled after it */
+} TrHeatWhy;
+
+typedef struct {
+  int turn;                      /* 0: the chill before lock-in; else after that turn, from 1 */
+  TrPlace place;
+  TrOn on;
+  double air_c, h_w_m2k, thickness_mm, k_w_mk, rho_kg_m3, cp_j_kgk;
+  double start_c, target_c;
+  double minutes_to_core, written_minutes;
+  double core_c_after_written, mean_c_after_written;
+  double minutes_to_surface_freezing;
+  double minutes_to_workable, work_window_minutes;
+  /* Not in the report: */
+  TrHeatWhy core_why, workable_why, window_why;
+  TrWall wall;                   /* the slab while it rests */
+  double plastic_low_c, soft_c;  /* of the roll-in fat: the highest low, the lowest soft; NaN: not known */
+  const char *fat;               /* the id of the one that softens first; borrowed, NULL: none */
+  double rolled_mm;              /* how thick it is rolled next */
+  double next_minutes;           /* how long that takes */
+} TrRestFigures;
+
 /* Findings: what is wrong or worth knowing. words/ makes the sentence. */
 typedef enum { TR_SEVERITY_NOTE, TR_SEVERITY_WARN, TR_SEVERITY_STOP } TrSeverity;
 
@@ -193,6 +227,7 @@ typedef struct {
   TrLamination lamination;
   TrSheet sheet;
   TrWater water;
+  GArray *rests;                 /* TrRestFigures, in the order of the work */
   char **allergens;              /* sorted ids, finish lines included */
   GPtrArray *findings;           /* TrFinding, worst first */
 } TrDoughFigures;

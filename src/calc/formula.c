@@ -395,6 +395,7 @@ fill_percents (TrFormula  *formula,
     {
       formula->mix_per_100g[i] = percent_of (sums->dough_parts[i] + sums->roll_in_parts[i], total);
       formula->dough_per_100g[i] = percent_of (sums->dough_parts[i], sums->dough);
+      formula->roll_in_per_100g[i] = percent_of (sums->roll_in_parts[i], sums->roll_in);
     }
 }
 
