@@ -183,7 +183,7 @@ typedef struct {
   double plastic_low_c, soft_c;  /* of the roll-in fat: the highest low, the lowest soft; NaN: not known */
   const char *fat;               /* the id of the one that softens first; borrowed, NULL: none */
   double rolled_mm;              /* how thick it is rolled next */
-  double next_minutes;           /* how long that takes */
+  double next_minutes;           /* how long that takes; NaN: the sheet, and nothing is written */
 } TrRestFigures;
 
 /* Findings: what is wrong or worth knowing. words/ makes the sentence. */

@@ -90,6 +90,7 @@ tr_findings_compute (const TrDoughFigures *figures)
   tr_look_at_formula (figures, found);
   tr_look_at_bench (figures, found);
   tr_look_at_method (figures, found);
+  tr_look_at_rests (figures, found);
   g_ptr_array_sort (found, compare_findings);
 
   return found;

@@ -100,8 +100,20 @@
  * allergens         where "/lines". value: how many; name: the ids, sorted, with
  *                   commas ("egg,gluten-wheat,milk"; "unknown" among them); NULL: none.
  *
- * rest-short, window-short, freezing and loads need rests and a plan, and are
- * not found here.
+ * REST is "/turns/1/rest/min", the chill before lock-in "/lock_in/rest/min".
+ *
+ * rest-short        where REST. value: core °C after the written rest; limit: the
+ *                   target °C that is written; with[0] the turn it follows, 0 the
+ *                   chill before lock-in; with[1] minutes written; with[2] minutes to
+ *                   the target, NaN: never.
+ * window-short      where: "/turns/2/minutes" of the turn that follows; the sheet:
+ *                   "/cut". value: minutes in which the fat can be rolled; limit:
+ *                   minutes of that turn (the sheet: of the step, if written);
+ *                   with[0] TURN.
+ * freezing          where REST. value: minutes written; limit: minutes to surface
+ *                   freezing; with[0] as for rest-short.
+ *
+ * loads needs a plan, and is not found here.
  */
 
 #pragma once

@@ -17,6 +17,8 @@ void                 tr_look_at_bench      (const TrDoughFigures *figures,
                                             GPtrArray            *found);
 void                 tr_look_at_method     (const TrDoughFigures *figures,
                                             GPtrArray            *found);
+void                 tr_look_at_rests      (const TrDoughFigures *figures,
+                                            GPtrArray            *found);
 
 /* Takes `where`; `source` is static. with[] is NaN, name NULL. */
 TrFinding           *tr_look_add           (GPtrArray   *found,

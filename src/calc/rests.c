@@ -208,19 +208,19 @@ find_next (const TrDoughFigures *figures,
 {
   const TrDough *dough = figures->dough;
   const TrStep *roll_out = tr_dough_find_step (dough, TR_STEP_ROLL_OUT);
-  double written = NAN;
 
   if (rest->turn < (int) dough->turns->len)
     {
-      written = tr_dough_get_turn (dough, (guint) rest->turn)->minutes;
+      double written = tr_dough_get_turn (dough, (guint) rest->turn)->minutes;
+
+      rest->next_minutes = tr_is_written (written) ? written : figures->bench->turn_minutes;
       rest->rolled_mm = g_array_index (figures->lamination.steps, TrTurnFigures, rest->turn).rolled_mm.mm[2];
     }
   else
     {
-      written = roll_out != NULL ? roll_out->minutes : NAN;
+      rest->next_minutes = roll_out != NULL ? roll_out->minutes : NAN;
       rest->rolled_mm = figures->has_sheet ? figures->sheet.rolled_mm.mm[2] : NAN;
     }
-  rest->next_minutes = tr_is_written (written) ? written : figures->bench->turn_minutes;
 }
 
 static void
