@@ -13,8 +13,6 @@
 #include "formula.h"
 #include "measure.h"
 
-#define SALTED_FAT_POINTS 0.3
-
 static gboolean
 is_flour_not_weighed (const TrLineFigures *line)
 {
@@ -152,33 +150,12 @@ look_at_mixer (const TrDoughFigures *figures,
     ->with[0] = ceil (dough_g / most_g - TR_HAIR);
 }
 
-/* The fat line that brings most salt; -1: none brings any. */
-static int
-find_salted_fat (const TrDoughFigures *figures)
-{
-  double most = 0;
-  int at = -1;
-
-  for (guint i = 0; i < figures->formula.lines->len; i++)
-    {
-      const TrLineFigures *line = tr_look_get_line (figures, i);
-      double sodium = line->written_grams * line->ingredient.per_100g[TR_PART_SODIUM_MG];
-
-      if (line->line->stage == TR_STAGE_FINISH || !tr_line_has_role (line, TR_ROLE_FAT) || !(sodium > most))
-        continue;
-      most = sodium;
-      at = (int) i;
-    }
-
-  return at;
-}
-
 static void
 look_at_salt (const TrDoughFigures *figures,
               GPtrArray            *found)
 {
   double salt = figures->formula.salt_percent, limit;
-  int salt_line = tr_look_find_line (figures, is_salt), fat_line = find_salted_fat (figures);
+  int salt_line = tr_look_find_line (figures, is_salt), fat_line = tr_look_find_salted_fat (figures);
   TrBand band;
 
   if (!tr_band_get (TR_RATIO_SALT, figures->dough->kind, &band)
@@ -190,7 +167,7 @@ look_at_salt (const TrDoughFigures *figures,
                                     salt, limit, band.source);
   finding->with[0] = band.low;
   finding->with[1] = band.high;
-  if (fat_line < 0 || salt < band.high || !(figures->formula.salted_fat_salt_percent >= SALTED_FAT_POINTS - TR_HAIR))
+  if (fat_line < 0 || salt < band.high || !(figures->formula.salted_fat_salt_percent >= TR_SALTED_FAT_POINTS - TR_HAIR))
     return;
   finding->with[2] = figures->formula.salted_fat_salt_percent;
   finding->name = g_strdup (tr_look_get_line (figures, (guint) fat_line)->ingredient.id);

@@ -159,3 +159,23 @@ tr_look_get_fat_layer_band (const TrDoughFigures *figures,
   return figures->has_lamination && figures->lamination.fat_volume_fraction > 0
          && (kind != TR_KIND_OTHER || tr_look_is_leavened (figures));
 }
+
+int
+tr_look_find_salted_fat (const TrDoughFigures *figures)
+{
+  double most = 0;
+  int at = -1;
+
+  for (guint i = 0; i < figures->formula.lines->len; i++)
+    {
+      const TrLineFigures *line = tr_look_get_line (figures, i);
+      double sodium = line->written_grams * line->ingredient.per_100g[TR_PART_SODIUM_MG];
+
+      if (line->line->stage == TR_STAGE_FINISH || !tr_line_has_role (line, TR_ROLE_FAT) || !(sodium > most))
+        continue;
+      most = sodium;
+      at = (int) i;
+    }
+
+  return at;
+}

@@ -10,6 +10,9 @@
 
 G_BEGIN_DECLS
 
+/* So many points of salt from a salted fat are worth a word; common practice. */
+#define TR_SALTED_FAT_POINTS 0.3
+
 /* Each looks at one side of the figures and adds what it finds. */
 void                 tr_look_at_formula    (const TrDoughFigures *figures,
                                             GPtrArray            *found);
@@ -63,5 +66,7 @@ double               tr_look_find_proof_max (const TrDoughFigures  *figures,
 /* What is usual at the sheet's thickness. FALSE: nothing to hold against it. */
 gboolean             tr_look_get_fat_layer_band (const TrDoughFigures *figures,
                                                  TrBand               *band);
+/* The fat line that brings most salt; -1: none brings any. */
+int                  tr_look_find_salted_fat (const TrDoughFigures *figures);
 
 G_END_DECLS
