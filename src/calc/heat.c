@@ -40,8 +40,7 @@ static const Polynomial heat_capacity[N_COMPONENTS] = {         /* kJ/kg K */
 /* Under this Fourier number the far side does not yet feel the air (to 1e-11):
  * the semi-infinite solid is exact enough, and the series would need more terms. */
 #define SHORT_FOURIER 0.01
-/* Fourier numbers beyond these are no time that anybody waits. */
-#define LEAST_FOURIER 1e-12
+/* No time that anybody waits. */
 #define GREATEST_FOURIER 1e9
 #define SECONDS_PER_MINUTE 60.0
 
@@ -282,7 +281,7 @@ find_fourier (const TrWall *wall,
   if (!(at_high <= 0 && at_low >= 0))
     return NAN;
 
-  for (guint i = 0; i < 200 && high - low > fmax (LEAST_FOURIER, 1e-13 * high); i++)
+  for (guint i = 0; i < 300 && high - low > 1e-13 * high; i++)
     {
       double middle = (low * at_high - high * at_low) / (at_high - at_low);
 
