@@ -168,6 +168,28 @@ tr_words_place (TrPlace place)
 }
 
 const char *
+tr_words_fault (TrFault fault)
+{
+  static const char *const names[TR_N_FAULTS] = {
+    [TR_FAULT_DENSE] = N_("Dense"),
+    [TR_FAULT_BREAD_LIKE_CRUMB] = N_("Bread-like crumb"),
+    [TR_FAULT_FAT_POOLED] = N_("Fat pooled"),
+    [TR_FAULT_GUMMY] = N_("Gummy"),
+    [TR_FAULT_LAYERS_MERGED] = N_("Layers merged"),
+    [TR_FAULT_SIDE_BURST] = N_("Side burst"),
+    [TR_FAULT_SHRUNK] = N_("Shrunk"),
+    [TR_FAULT_DARK_OUTSIDE] = N_("Dark outside, raw inside"),
+    [TR_FAULT_GREASY_BASE] = N_("Greasy base"),
+    [TR_FAULT_YEASTY] = N_("Yeasty"),
+    [TR_FAULT_FLAT] = N_("Flat"),
+  };
+
+  g_return_val_if_fail ((guint) fault < TR_N_FAULTS, "");
+
+  return _(names[fault]);
+}
+
+const char *
 tr_words_step (TrStepId step)
 {
   g_return_val_if_fail (step < TR_N_STEPS, NULL);

@@ -11,6 +11,7 @@
 #pragma once
 
 #include "../calc/account.h"
+#include "../calc/faults.h"
 #include "../calc/figures.h"
 #include "../calc/repair.h"
 
@@ -66,6 +67,7 @@ char       *tr_words_fold          (int fold);             /* "letter fold (3)" 
 const char *tr_words_shape         (TrShape shape);
 const char *tr_words_place         (TrPlace place);
 const char *tr_words_step          (TrStepId step);
+const char *tr_words_fault         (TrFault fault);        /* "Fat pooled" */
 const char *tr_words_break         (TrBreaks one);
 const char *tr_words_ratio         (TrRatio ratio);        /* "Hydration, all water" */
 const char *tr_words_allergen      (const char *id);       /* "wheat", "eggs"; unknown: "check the pack"; another's word as written */
