@@ -1,0 +1,199 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Rests a second time, by finite differences.
+
+    heat.py TOURIER [HOW-MANY] [SEED]
+
+Random doughs are put to the program, and every slab it reports is cut into thin
+cells and solved with scipy (Virtanen et al. 2020, Nature Methods 17, 261-272):
+first with the program's own averaged properties, which must agree to 0.05 °C and
+0.5 % of the time; then as the layers of fat and dough that it is, each with its own
+properties, which tells how good the average is. Doughs are invented.
+"""
+
+import json
+import os
+import random
+import subprocess
+import sys
+import tempfile
+
+import numpy
+from scipy.linalg import eigh_tridiagonal
+from scipy.optimize import brentq
+
+from tap import Tap
+
+# Choi & Okos 1986, as in the ASHRAE Handbook, Refrigeration; water above 0 °C.
+CONDUCTIVITY = {'protein': (1.7881e-1, 1.1958e-3, -2.7178e-6), 'fat': (1.8071e-1, -2.7604e-4, -1.7749e-7),
+                'carbohydrate': (2.0141e-1, 1.3874e-3, -4.3312e-6), 'fibre': (1.8331e-1, 1.2497e-3, -3.1683e-6),
+                'ash': (3.2962e-1, 1.4011e-3, -2.9069e-6), 'water': (5.7109e-1, 1.7625e-3, -6.7036e-6)}
+DENSITY = {'protein': (1329.9, -0.5184, 0), 'fat': (925.59, -0.41757, 0), 'carbohydrate': (1599.1, -0.31046, 0),
+           'fibre': (1311.5, -0.36589, 0), 'ash': (2423.8, -0.28063, 0), 'water': (997.18, 3.1439e-3, -3.7574e-3)}
+CAPACITY = {'protein': (2.0082, 1.2089e-3, -1.3129e-6), 'fat': (1.9842, 1.4733e-3, -4.8008e-6),
+            'carbohydrate': (1.5488, 1.9625e-3, -5.9399e-6), 'fibre': (1.8459, 1.8306e-3, -4.6509e-6),
+            'ash': (1.0926, 1.8896e-3, -3.6817e-6), 'water': (4.1762, -9.0864e-5, 5.4731e-6)}
+
+# USDA SR28 per 100 g: 20083, 01145; tap water is all water. Fibre is taken out of the carbohydrate.
+FLOUR = {'water': 13.36, 'fat': 1.66, 'protein': 11.98, 'carbohydrate': 72.53 - 2.4, 'fibre': 2.4, 'ash': 0.47}
+BUTTER = {'water': 17.94, 'fat': 81.11, 'protein': 0.85, 'carbohydrate': 0.06, 'fibre': 0.0, 'ash': 0.09}
+WATER = dict.fromkeys(FLOUR, 0.0) | {'water': 100.0}
+
+CELLS = 300
+LAYERED_LIMIT = 0.05             # of the time to the core; one or two thick layers of fat are the worst
+
+
+def value(polynomial, t):
+    return polynomial[0] + polynomial[1] * t + polynomial[2] * t * t
+
+
+def properties(parts, t):
+    """k W/m K, density kg/m³, c_p J/kg K of {part: share of mass}."""
+    mass = sum(parts.values())
+    volume = {p: m / mass / value(DENSITY[p], t) for p, m in parts.items()}
+    everything = sum(volume.values())
+    return (sum(v / everything * value(CONDUCTIVITY[p], t) for p, v in volume.items()), 1 / everything,
+            1000 * sum(m / mass * value(CAPACITY[p], t) for p, m in parts.items()))
+
+
+class Wall:
+    """Cells from the tray or the middle (the first) to the face in the air."""
+
+    def __init__(self, sizes, k, capacity, h, start, air):
+        sizes, k, capacity = (numpy.asarray(x, float) for x in (sizes, k, capacity))
+        between = 1 / (sizes[:-1] / 2 / k[:-1] + sizes[1:] / 2 / k[1:])
+        outward = 1 / (sizes[-1] / 2 / k[-1] + 1 / h)
+        loss = numpy.zeros(len(sizes))
+        loss[:-1] += between
+        loss[1:] += between
+        loss[-1] += outward
+        heat = sizes * capacity
+        root = numpy.sqrt(heat)
+        self.rates, vectors = eigh_tridiagonal(loss / heat, -between / (root[:-1] * root[1:]), lapack_driver='stev')
+        weights = vectors.T @ (root * (start - air))
+        self.core = vectors[0] / root[0] * weights
+        self.mean = (vectors.T @ root) / heat.sum() * weights
+        self.air, self.start = air, start
+
+    def core_c(self, minutes):
+        return self.air + float(self.core @ numpy.exp(-self.rates * 60 * minutes))
+
+    def mean_c(self, minutes):
+        return self.air + float(self.mean @ numpy.exp(-self.rates * 60 * minutes))
+
+    def minutes_to_core(self, target):
+        high = 1.0
+        while (self.core_c(high) - target) * (self.start - self.air) > 0:
+            high *= 2
+        return brentq(lambda m: self.core_c(m) - target, 0, high, xtol=1e-9)
+
+
+def averaged(rest):
+    depth = rest['thickness_mm'] / 1000 / (2 if rest['on'] == 'rack' else 1)
+    n = CELLS
+    return Wall([depth / n] * n, [rest['k_w_mk']] * n, [rest['rho_kg_m3'] * rest['cp_j_kgk']] * n,
+                rest['h_w_m2k'], rest['start_c'], rest['air_c'])
+
+
+def stack(style, fat_share, folds):
+    """Bands (share of the thickness, is fat) of a block; inverse has the fat outside."""
+    inside, is_fat = (1 - fat_share, False) if style == 'inverse' else (fat_share, True)
+    bands = [((1 - inside) / 2, not is_fat), (inside, is_fat), ((1 - inside) / 2, not is_fat)]
+    for fold in folds:
+        made = []
+        for copy in range(fold):
+            for share, fat in (bands if copy % 2 == 0 else bands[::-1]):
+                if made and made[-1][1] == fat:
+                    made[-1] = (made[-1][0] + share / fold, fat)
+                else:
+                    made.append((share / fold, fat))
+        bands = made
+    return bands
+
+
+def layered(rest, style, fat_share, folds, dough, density):
+    t = max(0.0, (rest['start_c'] + rest['air_c']) / 2)
+    k_f, rho_f, c_f = properties(BUTTER, t)
+    k_d, rho_solid, c_d = properties(dough, t)
+    gas = max(0.0, 1 - density / rho_solid)
+    k_d *= (1 - gas) / (1 + gas / 2)
+    bands = stack(style, fat_share, folds)
+    if rest['on'] == 'rack':
+        half, kept = 0.5, []
+        for share, fat in bands:
+            kept.append((min(share, half), fat))
+            half -= min(share, half)
+        bands = [b for b in kept if b[0] > 0][::-1]
+    sizes, k, capacity = [], [], []
+    for share, fat in bands:
+        n = max(4, round(share * CELLS))
+        sizes += [share * rest['thickness_mm'] / 1000 / n] * n
+        k += [k_f if fat else k_d] * n
+        capacity += [940 * c_f if fat else density * c_d] * n
+    return Wall(sizes, k, capacity, rest['h_w_m2k'], rest['start_c'], rest['air_c'])
+
+
+def make(rng):
+    water = rng.uniform(240, 330)
+    folds = [rng.choice([2, 3, 4]) for _ in range(rng.randint(1, 3))]
+    rest = lambda: {'min': rng.randint(10, 240), 'max': 1440, 'place': rng.choice(['fridge', 'fridge', 'freezer']),
+                    'on': rng.choice(['board', 'rack']), 'start_c': rng.uniform(12, 22), 'target_c': rng.uniform(6, 11)}
+    dough = {'id': 'd1', 'name': 'One', 'kind': 'croissant', 'dough_density_g_ml': rng.uniform(1.0, 1.2),
+             'lines': [{'stage': 'dough', 'ingredient': 'flour-bread', 'amount': '500 g'},
+                       {'stage': 'dough', 'ingredient': 'water', 'amount': f'{water:.1f} g'},
+                       {'stage': 'roll-in', 'ingredient': 'butter-unsalted', 'amount': f'{rng.uniform(150, 450):.1f} g'}],
+             'batch': {'by': 'written', 'value': 1}, 'handling_loss_percent': 0,
+             'lock_in': {'style': rng.choice(['half', 'inverse']), 'rest': rest() | {'thickness_mm': rng.uniform(15, 50)}},
+             'turns': [{'fold': f, 'thickness_mm': rng.uniform(6, 10), 'rest': rest()} for f in folds], 'cut': None}
+    parts = {p: 500 * FLOUR[p] + float(f'{water:.1f}') * WATER[p] for p in FLOUR}
+    return {'format': 'tourier-trial', 'version': 1, 'doughs': [dough],
+            'bench': {'h_w_m2k': {'fridge': rng.uniform(5, 15), 'freezer': rng.uniform(5, 15)},
+                      'fridge_c': rng.uniform(2, 5)}}, parts
+
+
+def main(tourier, how_many=60, seed=None):
+    seed = int(seed) if seed is not None else random.SystemRandom().randrange(2 ** 31)
+    print(f'# seed {seed}')
+    rng, tap = random.Random(seed), Tap()
+    worst = {'core °C': 0.0, 'mean °C': 0.0, 'minutes': 0.0}
+    apart = {1: [], 2: [], 3: []}
+    compared = 0
+    with tempfile.TemporaryDirectory() as folder:
+        path = os.path.join(folder, 'one.tourier')
+        for _ in range(int(how_many)):
+            document, parts = make(rng)
+            with open(path, 'w', encoding='utf-8') as out:
+                json.dump(document, out)
+            report = json.loads(subprocess.run([tourier, '--figures', path], check=True, capture_output=True).stdout)['doughs'][0]
+            folds = [t['fold'] for t in document['doughs'][0]['turns']]
+            for rest in report['rests']:
+                wall = averaged(rest)
+                for key, ours in (('core', wall.core_c), ('mean', wall.mean_c)):
+                    theirs = rest[f'{key}_c_after_written']
+                    if theirs is not None:
+                        worst[f'{key} °C'] = max(worst[f'{key} °C'], abs(theirs - ours(rest['written_minutes'])))
+                        compared += 1
+                if rest['minutes_to_core']:
+                    minutes = wall.minutes_to_core(rest['target_c'])
+                    worst['minutes'] = max(worst['minutes'], abs(rest['minutes_to_core'] / minutes - 1))
+                    compared += 1
+                    if rest['turn'] > 0:
+                        dough = document['doughs'][0]
+                        fine = layered(rest, dough['lock_in']['style'], report['lamination']['fat_volume_fraction'],
+                                       folds[:rest['turn']], parts, 1000 * dough['dough_density_g_ml'])
+                        apart[rest['turn']].append(rest['minutes_to_core'] / fine.minutes_to_core(rest['target_c']) - 1)
+    print(f'# {compared} numbers compared; worst: ' + ', '.join(f'{k} {v:.2g}' for k, v in worst.items()))
+    tap.check('enough was compared', compared > 3 * int(how_many), compared)
+    tap.check('core within 0.05 °C of finite differences', worst['core °C'] <= 0.05, worst)
+    tap.check('mean within 0.05 °C of finite differences', worst['mean °C'] <= 0.05, worst)
+    tap.check('times within 0.5 % of finite differences', worst['minutes'] <= 0.005, worst)
+    for turn, off in apart.items():
+        print(f'# layers of their own after turn {turn}: the averaged slab takes {100 * min(off, default=0):+.1f} to '
+              f'{100 * max(off, default=0):+.1f} % of the time more')
+        tap.check(f'averaging the layers after turn {turn} costs less than {100 * LAYERED_LIMIT:.0f} %',
+                  len(off) > 0 and max(map(abs, off)) < LAYERED_LIMIT, off)
+    return tap.end()
+
+
+if __name__ == '__main__':
+    sys.exit(main(*sys.argv[1:]))
