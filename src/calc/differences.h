@@ -1,0 +1,52 @@
+/* differences.h: what was written otherwise in one dough than in another
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is in the file and changes the bread: not the name, the notes or the
+ * log. Lines are found again by stage and ingredient, steps by what they are,
+ * turns from both ends; a change of order alone is no difference of a line.
+ */
+
+#pragma once
+
+#include "written.h"
+
+G_BEGIN_DECLS
+
+/* What the number, word or text is of. */
+typedef enum {
+  TR_PART_OF_DOUGH_ITSELF, TR_PART_OF_LINE, TR_PART_OF_LOCKING_IN, TR_PART_OF_CHILL, TR_PART_OF_ONE_TURN,
+  TR_PART_OF_REST, TR_PART_OF_CUT, TR_PART_OF_METHOD, TR_PART_OF_STEP, TR_N_DOUGH_PARTS
+} TrDoughPart;
+
+/* How it is measured, or which enumeration the number is of. */
+typedef enum {
+  TR_MEASURE_NUMBER, TR_MEASURE_COUNT, TR_MEASURE_G, TR_MEASURE_MM, TR_MEASURE_C, TR_MEASURE_WARMING_C,
+  TR_MEASURE_MINUTES, TR_MEASURE_PERCENT, TR_MEASURE_G_ML, TR_MEASURE_FLAG, TR_MEASURE_KIND, TR_MEASURE_BATCH,
+  TR_MEASURE_STYLE, TR_MEASURE_PLACE, TR_MEASURE_ON, TR_MEASURE_SHAPE, TR_MEASURE_FOLD,
+  TR_MEASURE_TEXT,               /* an amount, an ingredient's id, a line as it was read */
+  TR_N_MEASURES
+} TrMeasure;
+
+typedef enum { TR_DIFFERENCE_CHANGED, TR_DIFFERENCE_ADDED, TR_DIFFERENCE_REMOVED } TrDifferenceKind;
+
+typedef struct {
+  TrDifferenceKind kind;
+  TrDoughPart part;
+  int index;                     /* of the line, turn or step where it stands (removed: stood); -1: none */
+  int what;                      /* of a line the TrStage, of a step the TrStepId, of a turn the fold */
+  const char *member;            /* as in the document; NULL: the whole was added or removed */
+  TrMeasure measure;
+  double was, is;                /* numbers and enumerations; NaN: not written */
+  char *text_was, *text_is;      /* texts; of a whole line the amount; NULL: not written */
+  char *ingredient;              /* of a line, its id as it is now, else as it was; NULL: not known */
+  char *where;                   /* JSON Pointer inside the dough it stands in */
+} TrDifference;
+
+/* (element-type TrDifference): in the order of the document. */
+GPtrArray *tr_dough_differences (const TrDough *was,
+                                 const TrDough *is);
+void       tr_difference_free   (TrDifference  *difference);
+
+G_END_DECLS
