@@ -20,6 +20,8 @@ import subprocess
 import sys
 import tempfile
 
+from second_rests import rests
+
 NAN = float('nan')
 ML = {'ml': 1, 'cl': 10, 'dl': 100, 'l': 1000, 'cup-metric': 250}
 GALLON_ML = 231 * 2.54 ** 3
@@ -573,6 +575,9 @@ def report(table, doc):
             lines.append({'grams': g, 'percent': 100 * r['g'] / written_flour if r['ok'] else None})
         f['lines'] = lines
         entry['water'] = water(doc, dough, rows, scale)
+        lam = entry.get('lamination')
+        if lam and not lam.get('broken') and f['roll_in_g']:
+            entry['rests'] = rests(doc, dough, rows, lam, sh, f, phi, rho)
         entry['allergens'] = sorted({a for r in rows for a in r['item']['allergen_ids']})
         out.append(entry)
     return out
@@ -663,6 +668,17 @@ def amount(rng, item, low, high, percent_ok, flour=False):
     return f'{rng.uniform(low, high):.1f} g'
 
 
+def random_rest(rng):
+    rest = {'min': rng.choice([15, 45, 90, 600]), 'max': 1440, 'place': rng.choice(['fridge', 'fridge', 'freezer', 'room'])}
+    if rng.random() < 0.5:
+        rest['on'] = rng.choice(['board', 'rack'])
+    if rng.random() < 0.4:
+        rest['start_c'] = rng.choice([5, 12, 18.5])
+    if rng.random() < 0.4:
+        rest['target_c'] = rng.choice([3, 6, 10, 16])
+    return rest
+
+
 def random_dough(rng, table, index, own):
     shape = rng.choice(['triangle', 'right-triangle', 'rectangle', 'square', 'round', 'slices'])
     cut = {'shape': shape, 'trim_mm': rng.choice([0, 5, 8]), 'shrink_percent': rng.choice([0, 4, 7.5]),
@@ -725,6 +741,8 @@ def random_dough(rng, table, index, own):
         lock['fat_width_mm'] = rng.uniform(100, 250)
     if rng.random() < 0.2:
         lock['fat_density_g_ml'] = rng.uniform(0.9, 0.97)
+    if rng.random() < 0.2:
+        lock['rest'] = random_rest(rng) | rng.choice([{}, {'thickness_mm': 22.5}])
     turns = []
     for _ in range(rng.randint(0, 5)):
         t = {'fold': rng.randint(2, 5)}
@@ -738,6 +756,8 @@ def random_dough(rng, table, index, own):
             t['width_mm'] = rng.uniform(150, 300)
         if rng.random() < 0.2:
             t['trim_mm'] = rng.choice([2, 4])
+        if rng.random() < 0.25:
+            t['rest'] = random_rest(rng)
         turns.append(t)
     dough = {'id': f'd{index}', 'name': f'Dough {index}', 'kind': rng.choice(['croissant', 'danish', 'puff', 'other']),
              'lines': lines, 'batch': {'by': by, 'value': value},
@@ -761,6 +781,9 @@ def random_trial(rng, table):
              'roll_width_max_mm': rng.choice([None, 450, 600]), 'roll_thickness_min_mm': 2.5,
              'roll_thickness_max_mm': 40, 'tray_mm': rng.choice([[600, 400], [400, 300]]),
              'piece_gap_mm': rng.choice([30, 50]), 'trays_in_oven': rng.choice([1, 2, 4])}
+    if rng.random() < 0.5:
+        bench |= {'room_c': rng.choice([9, 16, 19, 26]), 'fridge_c': rng.choice([2, 5]),
+                  'h_w_m2k': {'fridge': rng.choice([8, 15]), 'bench': rng.choice([10, 25])}}
     own = [{'id': 'butter-farm', 'like': 'butter-unsalted', 'name': 'Farm butter',
             'per_100g': {'water': 14.0, 'fat': 84.0}, 'price_per_kg': 13.5},
            {'id': 'flour-own', 'like': 'flour-bread', 'price_per_kg': 1.25},

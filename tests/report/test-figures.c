@@ -48,6 +48,14 @@ static const Field water_fields[] = {
   FIELD (TrWater, n), FIELD (TrWater, liquid_need_c), FIELD (TrWater, water_c), FIELD (TrWater, ice_g), FIELD (TrWater, available_water_g),
 };
 
+static const Field rest_fields[] = {
+  FIELD (TrRestFigures, air_c), FIELD (TrRestFigures, h_w_m2k), FIELD (TrRestFigures, thickness_mm), FIELD (TrRestFigures, k_w_mk),
+  FIELD (TrRestFigures, rho_kg_m3), FIELD (TrRestFigures, cp_j_kgk), FIELD (TrRestFigures, start_c), FIELD (TrRestFigures, target_c),
+  FIELD (TrRestFigures, minutes_to_core), FIELD (TrRestFigures, written_minutes), FIELD (TrRestFigures, core_c_after_written),
+  FIELD (TrRestFigures, mean_c_after_written), FIELD (TrRestFigures, minutes_to_surface_freezing),
+  FIELD (TrRestFigures, minutes_to_workable), FIELD (TrRestFigures, work_window_minutes),
+};
+
 static const Field step_fields[] = {
   FIELD (TrTurnFigures, stretch), FIELD (TrTurnFigures, fat_layers), FIELD (TrTurnFigures, dough_layers),
   FIELD (TrTurnFigures, fat_layer_um.min), FIELD (TrTurnFigures, fat_layer_um.max), FIELD (TrTurnFigures, trimmed_g),
@@ -277,6 +285,23 @@ check_findings (JsonArray       *findings,
 }
 
 /* The whole report of a trial against its figures; TRUE if it holds a stop. */
+static void
+check_rests (JsonArray    *array,
+             const GArray *rests)
+{
+  g_assert_cmpuint (json_array_get_length (array), ==, rests->len);
+  for (guint i = 0; i < rests->len; i++)
+    {
+      const TrRestFigures *rest = &g_array_index (rests, TrRestFigures, i);
+      JsonObject *object = json_array_get_object_element (array, i);
+
+      g_assert_cmpint (json_object_get_int_member (object, "turn"), ==, rest->turn);
+      g_assert_cmpstr (json_object_get_string_member (object, "place"), ==, tr_place_id (rest->place));
+      g_assert_cmpstr (json_object_get_string_member (object, "on"), ==, tr_on_id (rest->on));
+      CHECK_FIELDS (object, rest_fields, rest);
+    }
+}
+
 static gboolean
 check_report (const TrTrial *trial,
               TrUnitSystem   units)
@@ -315,7 +340,7 @@ check_report (const TrTrial *trial,
       CHECK_FIELDS (json_object_get_object_member (object, "piece"), piece_fields, &dough->piece);
       check_lamination (object, dough);
       check_sheet (object, dough);
-      g_assert_cmpuint (json_array_get_length (json_object_get_array_member (object, "rests")), ==, 0);
+      check_rests (json_object_get_array_member (object, "rests"), dough->rests);
       g_assert_true (json_object_get_null_member (object, "water") == !dough->has_water);
       if (dough->has_water)
         CHECK_FIELDS (json_object_get_object_member (object, "water"), water_fields, &dough->water);
