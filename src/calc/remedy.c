@@ -14,6 +14,7 @@
 #define RISE_STEP_MINUTES 5.0
 #define BAKE_STEP_MINUTES 1.0
 #define THICKNESS_STEP_MM 0.5
+#define PIECE_STEP_G 0.1
 /* Colder than this no proof gets under way; what asks for it is no remedy. */
 #define LEAST_PROOF_C 18.0
 
@@ -420,14 +421,14 @@ set_rest_minutes (TrDough *dough,
 static void
 set_sheet_mm (TrDough              *dough,
               const TrDoughFigures *figures,
-              double                target)
+              const TrRemedy       *remedy)
 {
   TrCut *cut = dough->cut;
 
   if (tr_is_written (cut->piece_mass_g))
-    cut->piece_mass_g = round (cut->piece_mass_g * target / figures->sheet.thickness_mm * 10) / 10;
+    cut->piece_mass_g = round_inside (cut->piece_mass_g * remedy->target / figures->sheet.thickness_mm, remedy->side, PIECE_STEP_G);
   else
-    cut->thickness_mm = target;
+    cut->thickness_mm = remedy->target;
 }
 
 /* Like the last, so that it has its thickness and its rest. */
@@ -477,7 +478,7 @@ tr_remedy_apply (TrDough              *dough,
       tr_dough_get_turn (dough, remedy->turn - 1)->thickness_mm = remedy->target;
       break;
     case TR_REMEDY_SHEET_MM:
-      set_sheet_mm (dough, figures, remedy->target);
+      set_sheet_mm (dough, figures, remedy);
       break;
     case TR_REMEDY_FOLD:
       tr_dough_get_turn (dough, remedy->turn - 1)->fold = (int) remedy->target;
