@@ -124,13 +124,10 @@ CHANGE (turn_minutes)
   for (guint i = 0; i < dough->turns->len; i++)
     tr_dough_get_turn (dough, i)->minutes = number;
 }
-CHANGE (short_warm_rests)
+CHANGE (short_warm_rest)
 {
-  for (guint i = 0; i < dough->turns->len; i++)
-    {
-      tr_dough_get_turn (dough, i)->rest->start_c = 20;
-      tr_dough_get_turn (dough, i)->rest->min_minutes = number;
-    }
+  tr_dough_get_turn (dough, 0)->rest->start_c = 20;
+  tr_dough_get_turn (dough, 0)->rest->min_minutes = number;
 }
 CHANGE (first_turn_mm) { tr_dough_get_turn (dough, 0)->thickness_mm = number; }
 
@@ -158,16 +155,16 @@ static const struct {
   { "rest-short", change_rest, TR_READING_REST_MINUTES, TR_SIDE_UNDER, 29, 30, 30 },
   { "bake-cool", change_bake_c, TR_READING_BAKE_C, TR_SIDE_UNDER, 169, 170, 170 },
   { "bake-hot", change_bake_c, TR_READING_BAKE_C, TR_SIDE_OVER, 211, 210, 210 },
-  /* a piece of 90 × 260 / 2 × 4 mm³ and about 1.14 g/ml: 53 g, and minutes by (53 / 60)^(2/3) = 0.92 */
-  { "bake-short", change_bake_minutes, TR_READING_BAKE_MINUTES, TR_SIDE_UNDER, 12, 14, NAN },
-  { "bake-long", change_bake_minutes, TR_READING_BAKE_MINUTES, TR_SIDE_OVER, 21, 20, NAN },
+  /* a raw piece of 90 × 260 / 2 × 4 mm³ and 1.095 g/ml is 51 g: minutes by (51 / 60)^(2/3), 12.6 to 19.8 */
+  { "bake-short", change_bake_minutes, TR_READING_BAKE_MINUTES, TR_SIDE_UNDER, 12, 14, 12.606 },
+  { "bake-long", change_bake_minutes, TR_READING_BAKE_MINUTES, TR_SIDE_OVER, 20, 19, 19.809 },
   { "sheet-thin", change_sheet, TR_READING_SHEET_MM, TR_SIDE_UNDER, 2.9, 3, 3 },
   { "sheet-thick", change_sheet, TR_READING_SHEET_MM, TR_SIDE_OVER, 6.1, 6, 6 },
   { "few-layers", change_turns, TR_READING_FAT_LAYERS, TR_SIDE_UNDER, 2, 3, 16 },
   { "many-layers", change_turns, TR_READING_FAT_LAYERS, TR_SIDE_OVER, 4, 3, 50 },
   { "thick-fat", change_turns, TR_READING_FAT_LAYER_UM, TR_SIDE_OVER, 1, 3, 200 },
-  { "thin-fat", change_turns, TR_READING_FAT_LAYER_UM, TR_SIDE_UNDER, 5, 3, 15 },
-  { "stretch", change_first_turn_mm, TR_READING_STRETCH, TR_SIDE_OVER, 4, 12, 4 },
+  { "thin-fat", change_turns, TR_READING_FAT_LAYER_UM, TR_SIDE_UNDER, 4, 3, 15 },
+  { "stretch", change_first_turn_mm, TR_READING_STRETCH, TR_SIDE_OVER, 4, 8, 4 },
   { "salty", change_salt, TR_READING_SALT, TR_SIDE_OVER, 13, 10, 2.4 },
   { "bland", change_salt, TR_READING_SALT, TR_SIDE_UNDER, 7, 10, 1.6 },
   { "salty-in-band", change_salt, TR_READING_SALT_MIDDLE, TR_SIDE_OVER, 11, 9, 2 },
@@ -187,7 +184,7 @@ static const struct {
   /* 250 g of salted butter on 500 g of flour: 643 mg of sodium in 100 g, × 2.5 */
   { "salted-butter", change_salted_butter, TR_READING_SALTED_FAT, TR_SIDE_OVER, 1, 0, 0.3 },
   { "window-short", change_turn_minutes, TR_READING_WINDOW_MINUTES, TR_SIDE_UNDER, 240, 1, 240 },
-  { "core-warm", change_short_warm_rests, TR_READING_CORE_C, TR_SIDE_OVER, 1, 300, 17 },
+  { "core-warm", change_short_warm_rest, TR_READING_CORE_C, TR_SIDE_OVER, 1, 300, 17 },
 };
 
 static TrFigures *
