@@ -16,11 +16,13 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "calc/search.h"
 #include "paper/paper.h"
 #include "recipe/recipe.h"
 #include "trial/disk.h"
@@ -152,6 +154,75 @@ make_cards (const TrOptions *options,
   return tr_cards_export (cards, options->output, error);
 }
 
+/* "20-40", "20–40", or one number for both ends. */
+static gboolean
+read_range (const char *option,
+            const char *text,
+            TrRange    *range,
+            GError    **error)
+{
+  g_autofree char *plain = g_strdup (text);
+  char *end = NULL, *dash = strstr (plain, "\342\200\223");
+
+  if (dash != NULL)
+    memcpy (dash, "-  ", 3);
+  range->min = g_ascii_strtod (plain, &end);
+  range->max = range->min;
+  if (end != plain && *end == '-')
+    {
+      char *second = end + 1;
+
+      range->max = g_ascii_strtod (second, &end);
+      if (end == second)
+        end = plain;
+    }
+  if (end == plain || *end != '\0' || !isfinite (range->min) || !isfinite (range->max) || !(range->min > 0) || range->max < range->min)
+    return tr_command_refuse (error, "%s %s is no range; expected two numbers above 0, the smaller first, such as 20-40.", option, text);
+  return TRUE;
+}
+
+static gboolean
+read_whole (const char *option,
+            const char *text,
+            guint       min,
+            guint       max,
+            guint      *value,
+            GError    **error)
+{
+  guint64 number;
+
+  if (text == NULL)
+    return TRUE;
+  if (!g_ascii_string_to_unsigned (text, 10, min, max, &number, NULL))
+    return tr_command_refuse (error, "%s %s is not possible; expected a whole number from %u to %u.", option, text, min, max);
+  *value = (guint) number;
+  return TRUE;
+}
+
+static gboolean
+print_sequences (const TrOptions *options,
+                 const TrFigures *figures,
+                 GError         **error)
+{
+  const char *option = options->fat_um != NULL ? "--fat-um" : "--fat-layers";
+  g_autoptr (GPtrArray) sequences = NULL;
+  g_autofree char *text = NULL;
+  TrSearch search;
+  guint index;
+
+  tr_search_init (&search);
+  search.by_um = options->fat_um != NULL;
+  if (!read_range (option, search.by_um ? options->fat_um : options->fat_layers, &search.wish, error)
+      || !read_whole ("--max-turns", options->max_turns, 1, TR_SEARCH_MAX_TURNS, &search.max_turns, error)
+      || !read_whole ("--max-fold", options->max_fold, 2, TR_SEARCH_MAX_FOLD, &search.max_fold, error)
+      || !find_dough (figures, options->dough, &index, error))
+    return FALSE;
+
+  sequences = tr_search_sequences (tr_figures_get_dough (figures, index), &search);
+  text = tr_report_sequences (sequences);
+  return print_out (text, error);
+}
+
 static TrRecipe *
 read_recipe (const char *file,
              GError    **error)
@@ -221,6 +292,8 @@ do_job (const TrOptions *options,
   figures = read_figures (options->file, error);
   if (figures == NULL)
     return FALSE;
+  if (options->job == TR_JOB_SEQUENCES)
+    return print_sequences (options, figures, error);
   if (options->job == TR_JOB_PAPER)
     return make_cards (options, figures, &reader, error);
   text = options->job == TR_JOB_FIGURES ? tr_report_figures (figures, &reader)

@@ -20,6 +20,9 @@ static const char help[] =
   "  tourier --findings FILE             print what was found, one a line:\n"
   "                                      severity, dough, sentence; exit status 3\n"
   "                                      when something stops\n"
+  "  tourier --sequences --dough ID (--fat-layers LOW-HIGH | --fat-um LOW-HIGH) FILE\n"
+  "                                      print the folds that give these layers, the best\n"
+  "                                      on this bench first, as JSON\n"
   "  tourier --paper card --output X FILE\n"
   "                                      make the bench cards; X ends in .pdf, .png\n"
   "                                      or .svg\n"
@@ -28,9 +31,11 @@ static const char help[] =
   "                                      JSON-LD) and print how each line was understood\n"
   "\n"
   "TrOptions:\n"
-  "  --dough ID            with --paper: the card of this dough only\n"
+  "  --dough ID            with --paper: the card of this dough only; --sequences needs it\n"
+  "  --max-turns N         with --sequences: at most so many turns, 1 to 6 (4)\n"
+  "  --max-fold K          with --sequences: folds in at most K, 2 to 6 (4)\n"
   "  --page a4|letter      with --paper: the size of the page (a4)\n"
-  "  --units metric|us     with any of the three: units of sentences and cards (metric)\n"
+  "  --units metric|us     with --figures, --findings, --paper: units of sentences and cards (metric)\n"
   "  --help                print this and exit\n"
   "  --version             print the version and exit\n"
   "\n"
@@ -113,6 +118,10 @@ take_valued_option (TrOptions *options,
     { "--page", "a4 or letter", &options->page },
     { "--output", "a file name", &options->output },
     { "--units", "metric or us", &options->units },
+    { "--fat-layers", "a range such as 20-40", &options->fat_layers },
+    { "--fat-um", "a range such as 20-60", &options->fat_um },
+    { "--max-turns", "a number from 1 to 6", &options->max_turns },
+    { "--max-fold", "a number from 2 to 6", &options->max_fold },
   };
 
   *taken = FALSE;
@@ -136,7 +145,8 @@ take_option (TrOptions *options,
              GError   **error)
 {
   static const struct { const char *option; TrJob job; } jobs[] = {
-    { "--figures", TR_JOB_FIGURES }, { "--findings", TR_JOB_FINDINGS }, { "--read-recipe", TR_JOB_READ_RECIPE },
+    { "--figures", TR_JOB_FIGURES }, { "--findings", TR_JOB_FINDINGS }, { "--sequences", TR_JOB_SEQUENCES },
+    { "--read-recipe", TR_JOB_READ_RECIPE },
     { "--help", TR_JOB_HELP }, { "-h", TR_JOB_HELP }, { "--version", TR_JOB_VERSION },
   };
   gboolean taken;
@@ -207,6 +217,19 @@ check_paper (const TrOptions *options,
 }
 
 static gboolean
+check_sequences (const TrOptions *options,
+                 GError         **error)
+{
+  if (options->dough == NULL)
+    return tr_command_refuse (error, "--sequences needs --dough and the id of a dough.");
+  if (options->fat_layers == NULL && options->fat_um == NULL)
+    return tr_command_refuse (error, "--sequences needs --fat-layers or --fat-um and a range such as 20-40.");
+  if (options->fat_layers != NULL && options->fat_um != NULL)
+    return tr_command_refuse (error, "--fat-layers and --fat-um cannot both be wished for; give one of them.");
+  return TRUE;
+}
+
+static gboolean
 check_recipe_output (const TrOptions *options,
                      GError         **error)
 {
@@ -232,13 +255,21 @@ check_options (const TrOptions *options,
 {
   const char *of_paper = options->dough != NULL ? "--dough" : options->page != NULL ? "--page" :
                          options->output != NULL ? "--output" : NULL;
+  const char *of_sequences = options->fat_layers != NULL ? "--fat-layers" : options->fat_um != NULL ? "--fat-um"
+                             : options->max_turns != NULL ? "--max-turns" : options->max_fold != NULL ? "--max-fold" : NULL;
 
   if (options->job == TR_JOB_HELP || options->job == TR_JOB_VERSION)
     return TRUE;
   if (options->output != NULL && options->dough == NULL && options->page == NULL && options->job == TR_JOB_READ_RECIPE)
     of_paper = NULL;
+  if (options->dough != NULL && options->page == NULL && options->output == NULL && options->job == TR_JOB_SEQUENCES)
+    of_paper = NULL;
   if (of_paper != NULL && options->job != TR_JOB_PAPER)
     return tr_command_refuse (error, "%s goes with --paper card only.", of_paper);
+  if (of_sequences != NULL && options->job != TR_JOB_SEQUENCES)
+    return tr_command_refuse (error, "%s goes with --sequences only.", of_sequences);
+  if (options->units != NULL && options->job == TR_JOB_SEQUENCES)
+    return tr_command_refuse (error, "--units does not go with --sequences; its numbers have their units in their names.");
   if (options->units != NULL && options->job == TR_JOB_READ_RECIPE)
     return tr_command_refuse (error, "--units does not go with --read-recipe; amounts are kept as they are written.");
   if (options->units != NULL && options->job == TR_JOB_NONE)
@@ -251,6 +282,7 @@ check_options (const TrOptions *options,
     return tr_command_refuse (error, "%s opens no window; options for one do not go with it.", options->job_option);
   return check_page_and_units (options, error) &&
          (options->job != TR_JOB_PAPER || check_paper (options, error)) &&
+         (options->job != TR_JOB_SEQUENCES || check_sequences (options, error)) &&
          (options->job != TR_JOB_READ_RECIPE || check_recipe_output (options, error)) &&
          check_files (options, n_files, error);
 }

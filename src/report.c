@@ -14,6 +14,7 @@
 
 #include "report-json.h"
 #include "calc/formula.h"
+#include "calc/search.h"
 #include "trial/document.h"
 
 static void
@@ -411,6 +412,59 @@ append_field (GString    *out,
 
   g_string_append (out, line);
   g_string_append_c (out, end);
+}
+
+static void
+report_folds (TrJson       *json,
+              const char   *key,
+              const guint8 *folds,
+              guint         n)
+{
+  double numbers[TR_SEARCH_MAX_TURNS];
+
+  for (guint i = 0; i < n; i++)
+    numbers[i] = folds[i];
+  tr_json_numbers (json, key, numbers, n);
+}
+
+static void
+report_sequence (TrJson           *json,
+                 const TrSequence *sequence)
+{
+  tr_json_open (json, NULL, '{');
+  tr_json_text (json, "lock_in", tr_style_id (sequence->style));
+  report_folds (json, "folds", sequence->folds, sequence->n_folds);
+  tr_json_open (json, "orders", '[');
+  for (guint i = 0; i < sequence->orders->len; i++)
+    report_folds (json, NULL, (const guint8 *) sequence->orders->data + i * TR_SEARCH_MAX_TURNS, sequence->n_folds);
+  tr_json_close (json, ']');
+  tr_json_number (json, "fat_layers", sequence->fat_layers);
+  tr_json_number (json, "fat_layer_um", sequence->fat_layer_um);
+  tr_json_number (json, "longest_mm", sequence->longest_mm);
+  tr_json_number (json, "worst_stretch", sequence->worst_stretch);
+  tr_json_number (json, "blocks", sequence->blocks);
+  tr_json_number (json, "rests", sequence->rests);
+  tr_json_number (json, "hands_minutes", sequence->hands_minutes);
+  tr_json_number (json, "minutes", sequence->minutes);
+  tr_json_boolean (json, "fits", sequence->breaks == 0);
+  report_breaks (json, sequence->breaks);
+  tr_json_close (json, '}');
+}
+
+char *
+tr_report_sequences (const GPtrArray *sequences)
+{
+  TrJson json = { .out = g_string_new (NULL) };
+
+  tr_json_open (&json, NULL, '{');
+  tr_json_open (&json, "sequences", '[');
+  for (guint i = 0; i < sequences->len; i++)
+    report_sequence (&json, g_ptr_array_index (sequences, i));
+  tr_json_close (&json, ']');
+  tr_json_close (&json, '}');
+  g_string_append_c (json.out, '\n');
+
+  return g_string_free (json.out, FALSE);
 }
 
 char *

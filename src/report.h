@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 
 /* The report, pretty-printed JSON with a newline at the end. */
 char     *tr_report_figures  (const TrFigures *figures, const TrReader *reader);
+/* (element-type TrSequence) */
+char     *tr_report_sequences (const GPtrArray *sequences);
 /* One a line: severity, dough, sentence, parted by tabs; `has_stop` tells whether one stops. */
 char     *tr_report_findings (const TrFigures *figures, const TrReader *reader, gboolean *has_stop);
 /* The command line without a window. Returns the exit status, or -1: go on and open a window. */

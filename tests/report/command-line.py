@@ -248,7 +248,7 @@ def check_environment(bench):
                   plain.returncode == 0 and plain.stdout == other.stdout and plain.stdout.decode().startswith(word) and not plain.stderr)
     help_text = bench.run('--help').stdout.decode()
     tap.check('--help names every option', all(o in help_text for o in (
-        '--figures', '--findings', '--paper card', '--output', '--dough', '--page', '--units', '--help', '--version')))
+        '--figures', '--findings', '--sequences', '--fat-layers', '--fat-um', '--max-turns', '--max-fold', '--paper card', '--output', '--dough', '--page', '--units', '--help', '--version')))
     tap.check('-h is --help', bench.run('-h').stdout.decode() == help_text)
     tap.check('--version is three numbers', re.fullmatch(r'tourier \d+\.\d+\.\d+\n', bench.run('--version').stdout.decode()))
 
@@ -264,6 +264,42 @@ def check_stdin(bench):
     odd.unlink()
     bench.refused('an empty standard input', '', '--figures', '-')
     bench.refused('too much on the standard input', '', '--figures', '-', stdin=None, input=b' ' * (5 << 20))
+
+
+SEQUENCE = ['lock_in', 'folds', 'orders', 'fat_layers', 'fat_layer_um', 'longest_mm', 'worst_stretch', 'blocks', 'rests',
+            'hands_minutes', 'minutes', 'fits', 'breaks']
+
+
+def check_sequences(bench):
+    demo, tap = bench.demo, bench.tap
+    run = bench.run('--sequences', '--dough', 'd1', '--fat-layers', '27', demo)
+    found = strictly(run.stdout)
+    tap.check('sequences: one member, a list', list(found) == ['sequences'] and len(found['sequences']) > 0, run)
+    tap.check('sequences: the keys of the contract in their order', all(list(s) == SEQUENCE for s in found['sequences']), found)
+    tap.check('sequences: what is wished for', {s['fat_layers'] for s in found['sequences']} == {27}, found)
+    again = bench.run('--sequences', '--dough=d1', '--fat-layers=27-27', '--max-turns=4', '--max-fold=4', demo)
+    tap.check('sequences: the same wish, the same bytes', again.stdout == run.stdout)
+    dash = bench.run('--sequences', '--dough', 'd1', '--fat-um', '20\u201360', demo)
+    hyphen = bench.run('--sequences', '--dough', 'd1', '--fat-um', '20-60', demo)
+    tap.check('sequences: a dash is a hyphen', dash.stdout == hyphen.stdout and hyphen.returncode == 0, dash)
+    none = bench.run('--sequences', '--dough', 'd1', '--fat-layers', '7', demo)
+    tap.check('sequences: nothing is an empty list', strictly(none.stdout) == {'sequences': []}, none)
+    few = strictly(bench.run('--sequences', '--dough', 'd1', '--fat-layers', '1-99', '--max-turns', '1', '--max-fold', '3', demo).stdout)
+    tap.check('sequences: limits are kept', {len(s['folds']) for s in few['sequences']} == {1}
+              and {s['folds'][0] for s in few['sequences']} == {2, 3}, few)
+
+    bench.refused('sequences of no dough', '--dough', '--sequences', '--fat-layers', '9', demo)
+    bench.refused('sequences of a dough that is not there', 'nobody|d1', '--sequences', '--dough', 'nobody', '--fat-layers', '9', demo)
+    bench.refused('sequences without a wish', '--fat-layers|--fat-um', '--sequences', '--dough', 'd1', demo)
+    bench.refused('two wishes', '--fat-layers|--fat-um', '--sequences', '--dough', 'd1', '--fat-layers', '9', '--fat-um', '9', demo)
+    for text in ('nine', '9-', '-9', '0', '40-20', '9-x', 'nan', '1e999', '9 - 12'):
+        bench.refused(f'the range {text}', '--fat-layers|' + text, '--sequences', '--dough', 'd1', f'--fat-layers={text}', demo)
+    bench.refused('no turns', '--max-turns|0|1 to 6', '--sequences', '--dough', 'd1', '--fat-layers', '9', '--max-turns', '0', demo)
+    bench.refused('seven turns', '7|1 to 6', '--sequences', '--dough', 'd1', '--fat-layers', '9', '--max-turns', '7', demo)
+    bench.refused('a fold of one', '--max-fold|1|2 to 6', '--sequences', '--dough', 'd1', '--fat-layers', '9', '--max-fold', '1', demo)
+    bench.refused('a wish with the figures', '--fat-layers|--sequences', '--figures', '--fat-layers', '9', demo)
+    bench.refused('units with sequences', '--units', '--sequences', '--units', 'us', '--dough', 'd1', '--fat-layers', '9', demo)
+    bench.refused('an output with sequences', '--output', '--sequences', '--dough', 'd1', '--fat-layers', '9', '--output', 'x.pdf', demo)
 
 
 def check_refusals(bench):
@@ -394,6 +430,7 @@ def main(tourier, demo):
     check_environment(bench)
     check_stdin(bench)
     check_refusals(bench)
+    check_sequences(bench)
     check_outputs_that_fail(bench)
     check_paper(bench)
     check_recipe(bench)
