@@ -247,27 +247,36 @@ check_recipe_output (const TrOptions *options,
   return TRUE;
 }
 
-/* TrOptions that belong to a job stand nowhere else. */
+/* Options that belong to a job stand nowhere else. */
+static gboolean
+check_belonging (const TrOptions *options,
+                 GError         **error)
+{
+  const struct { const char *value, *option, *job; gboolean belongs; } belonging[] = {
+    { options->dough, "--dough", "--paper and --sequences", options->job == TR_JOB_PAPER || options->job == TR_JOB_SEQUENCES },
+    { options->page, "--page", "--paper", options->job == TR_JOB_PAPER },
+    { options->output, "--output", "--paper and --read-recipe", options->job == TR_JOB_PAPER || options->job == TR_JOB_READ_RECIPE },
+    { options->fat_layers, "--fat-layers", "--sequences", options->job == TR_JOB_SEQUENCES },
+    { options->fat_um, "--fat-um", "--sequences", options->job == TR_JOB_SEQUENCES },
+    { options->max_turns, "--max-turns", "--sequences", options->job == TR_JOB_SEQUENCES },
+    { options->max_fold, "--max-fold", "--sequences", options->job == TR_JOB_SEQUENCES },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (belonging); i++)
+    if (belonging[i].value != NULL && !belonging[i].belongs)
+      return tr_command_refuse (error, "%s goes with %s only.", belonging[i].option, belonging[i].job);
+  return TRUE;
+}
+
 static gboolean
 check_options (const TrOptions *options,
                guint            n_files,
                GError         **error)
 {
-  const char *of_paper = options->dough != NULL ? "--dough" : options->page != NULL ? "--page" :
-                         options->output != NULL ? "--output" : NULL;
-  const char *of_sequences = options->fat_layers != NULL ? "--fat-layers" : options->fat_um != NULL ? "--fat-um"
-                             : options->max_turns != NULL ? "--max-turns" : options->max_fold != NULL ? "--max-fold" : NULL;
-
   if (options->job == TR_JOB_HELP || options->job == TR_JOB_VERSION)
     return TRUE;
-  if (options->output != NULL && options->dough == NULL && options->page == NULL && options->job == TR_JOB_READ_RECIPE)
-    of_paper = NULL;
-  if (options->dough != NULL && options->page == NULL && options->output == NULL && options->job == TR_JOB_SEQUENCES)
-    of_paper = NULL;
-  if (of_paper != NULL && options->job != TR_JOB_PAPER)
-    return tr_command_refuse (error, "%s goes with --paper card only.", of_paper);
-  if (of_sequences != NULL && options->job != TR_JOB_SEQUENCES)
-    return tr_command_refuse (error, "%s goes with --sequences only.", of_sequences);
+  if (!check_belonging (options, error))
+    return FALSE;
   if (options->units != NULL && options->job == TR_JOB_SEQUENCES)
     return tr_command_refuse (error, "--units does not go with --sequences; its numbers have their units in their names.");
   if (options->units != NULL && options->job == TR_JOB_READ_RECIPE)
