@@ -1,0 +1,20 @@
+/* difference.h: what was written otherwise in one dough than in another
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "../calc/differences.h"
+#include "words.h"
+
+G_BEGIN_DECLS
+
+/* "Proof, temperature: 31 °C → 28 °C", "Turn 3 added: letter fold (3)". Names are
+ * looked up in the pantry; no stop at the end. (transfer full) */
+char *tr_words_difference (const TrReader     *reader,
+                           const TrPantry     *pantry,
+                           const TrDifference *difference);
+
+G_END_DECLS
