@@ -140,6 +140,7 @@ tr_bench_new (void)
   bench->roll_width_max_mm = 450;
   bench->roll_thickness_min_mm = 2.5;
   bench->roll_thickness_max_mm = 40;
+  bench->pass_reduction_percent = 30;            /* common practice: a quarter to a half */
   bench->room_c = 21;
   bench->fridge_c = 4;
   bench->freezer_c = -18;

@@ -55,6 +55,7 @@ typedef struct {
   double worktop_mm[2];
   double roll_width_max_mm;      /* NaN: no rollers, a pin */
   double roll_thickness_min_mm, roll_thickness_max_mm;
+  double pass_reduction_percent; /* the most that one pass takes of the thickness */
   double room_c, fridge_c, freezer_c;
   double h_w_m2k[TR_N_PLACES];   /* by TrPlace */
   double h_bench_w_m2k;

@@ -15,6 +15,7 @@
 #define TEMPERATURE -273.15, 1000
 #define LOSS 0, 99               /* percent of what then has to be divided by the rest */
 #define PERCENT 0, 100
+#define REDUCTION 5, 80          /* percent of a thickness in one pass */
 #define ANY_RATIO 0, 1000        /* percent; over 100 is possible */
 #define DENSITY 0.01, 30         /* g/ml; osmium is 22.6 */
 #define COUNT 1, 1000
@@ -56,6 +57,7 @@ static const TrMember bench_members[] = {
           .flags = TR_MEMBER_NULLABLE | TR_MEMBER_SAYS_NULL),
   MEMBER ("roll_thickness_min_mm", NUMBER, TrBench, roll_thickness_min_mm, RANGE (AMOUNT)),
   MEMBER ("roll_thickness_max_mm", NUMBER, TrBench, roll_thickness_max_mm, RANGE (AMOUNT)),
+  MEMBER ("pass_reduction_percent", NUMBER, TrBench, pass_reduction_percent, RANGE (REDUCTION)),
   MEMBER ("room_c", NUMBER, TrBench, room_c, RANGE (TEMPERATURE)),
   MEMBER ("fridge_c", NUMBER, TrBench, fridge_c, RANGE (TEMPERATURE)),
   MEMBER ("freezer_c", NUMBER, TrBench, freezer_c, RANGE (TEMPERATURE)),

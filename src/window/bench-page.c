@@ -63,6 +63,8 @@ static const TrMember rolling_members[] = {
     N_("change the thinnest setting"), N_("The thinnest the rollers, or a steady hand, will go"), 0.5 },
   { "/bench/roll_thickness_max_mm", BENCH (roll_thickness_max_mm, NUMBER, LENGTH_MM), N_("Thickest"),
     N_("change the thickest setting"), N_("The thickest block that goes in"), 1 },
+  { "/bench/pass_reduction_percent", BENCH (pass_reduction_percent, NUMBER, PERCENT), N_("A pass takes at most"),
+    N_("change what a pass takes"), N_("Of the thickness, whether through rollers or under a pin. 30 % is common practice.") },
 };
 
 static const TrMember air_members[] = {

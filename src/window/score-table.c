@@ -24,12 +24,12 @@
 #define N_CELLS 6
 
 static const struct { const char *id, *label, *undo; gsize offset; gboolean is_balance; } columns[N_CELLS] = {
-  { "marks/look", N_("Look"), N_("score the look of %s"), G_STRUCT_OFFSET (TrScore, look), FALSE },
-  { "marks/layers", N_("Layers"), N_("score the layers of %s"), G_STRUCT_OFFSET (TrScore, layers), FALSE },
-  { "marks/eating", N_("Eating"), N_("score the eating of %s"), G_STRUCT_OFFSET (TrScore, eating), FALSE },
-  { "balance/salt", N_("Salt"), N_("judge the salt of %s"), G_STRUCT_OFFSET (TrScore, salt), TRUE },
-  { "balance/sweet", N_("Sweet"), N_("judge the sweetness of %s"), G_STRUCT_OFFSET (TrScore, sweet), TRUE },
-  { "balance/bake", N_("Bake"), N_("judge the bake of %s"), G_STRUCT_OFFSET (TrScore, bake), TRUE },
+  { "marks/look", N_("Look"), N_("score the look"), G_STRUCT_OFFSET (TrScore, look), FALSE },
+  { "marks/layers", N_("Layers"), N_("score the layers"), G_STRUCT_OFFSET (TrScore, layers), FALSE },
+  { "marks/eating", N_("Eating"), N_("score the eating"), G_STRUCT_OFFSET (TrScore, eating), FALSE },
+  { "balance/salt", N_("Salt"), N_("judge the salt"), G_STRUCT_OFFSET (TrScore, salt), TRUE },
+  { "balance/sweet", N_("Sweet"), N_("judge the sweetness"), G_STRUCT_OFFSET (TrScore, sweet), TRUE },
+  { "balance/bake", N_("Bake"), N_("judge the bake"), G_STRUCT_OFFSET (TrScore, bake), TRUE },
 };
 
 typedef struct {
@@ -125,12 +125,11 @@ commit (TrScoreTable *self,
         const char   *what,
         const char   *label)
 {
-  g_autofree char *undo = g_strdup_printf (label, row->name);
   g_autofree char *key = g_strdup_printf ("score/%s/%s/%s", self->taster, row->dough, what);
 
   tr_tasting_drop_empty_scores (draft->tasting);
   lock_prediction (draft);
-  tr_page_commit (get_page (self), draft, undo, key, "/tasting/scores");
+  tr_page_commit (get_page (self), draft, label, key, "/tasting/scores");
 }
 
 static gboolean
@@ -282,7 +281,7 @@ ticked_cb (GtkCheckButton *tick,
 
   g_strfreev (score->faults);
   score->faults = faults;
-  commit (self, row, draft, "faults", _("mark a fault of %s"));
+  commit (self, row, draft, "faults", _("mark a fault"));
   show_faults (row);
 }
 

@@ -20,6 +20,7 @@ const char sample_text[] =
 "    \"roll_width_max_mm\": null,\n"
 "    \"roll_thickness_min_mm\": 2.5,\n"
 "    \"roll_thickness_max_mm\": 40,\n"
+"    \"pass_reduction_percent\": 35,\n"
 "    \"room_c\": 19.5,\n"
 "    \"fridge_c\": 4,\n"
 "    \"freezer_c\": -18,\n"

@@ -98,6 +98,7 @@ static const FieldRow field_rows[] = {
   { tr_bench_page_new, "d1", "/bench/roll_width_max_mm", "500", "500" },
   { tr_bench_page_new, "d1", "/bench/roll_thickness_min_mm", "2", "2" },
   { tr_bench_page_new, "d1", "/bench/roll_thickness_max_mm", "35", "35" },
+  { tr_bench_page_new, "d1", "/bench/pass_reduction_percent", "25", "25" },
   { tr_bench_page_new, "d1", "/bench/room_c", "24", "24" },
   { tr_bench_page_new, "d1", "/bench/fridge_c", "3", "3" },
   { tr_bench_page_new, "d1", "/bench/freezer_c", "-20", "-20" },

@@ -1,0 +1,63 @@
+/* passes.c: from thick to thin, as it is read off at the rollers
+ *
+ * Copyright 2026 The Tourier authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "passes.h"
+#include "say.h"
+
+static char *
+dup_gaps (const TrReader *reader,
+          const GArray   *gaps)
+{
+  GString *out = g_string_new (NULL);
+
+  for (guint i = 0; i < gaps->len; i++)
+    {
+      g_autofree char *gap = tr_words_length_number (reader, g_array_index (gaps, double, i));
+
+      g_string_append_printf (out, "%s%s", i > 0 ? " · " : "", gap);
+    }
+
+  return tr_say_with_unit (g_string_free (out, FALSE), tr_words_length_unit (reader));
+}
+
+char *
+tr_words_passes (const TrReader *reader,
+                 const TrBench  *bench,
+                 const TrPasses *passes)
+{
+  gboolean has_rollers = tr_is_written (bench->roll_width_max_mm);
+  g_autofree char *first = NULL, *second = NULL;
+
+  if (passes->n_legs == 0)
+    return NULL;
+
+  first = dup_gaps (reader, passes->legs[0].gaps_mm);
+  if (passes->n_legs == 1 && !passes->legs[0].is_across)
+    return has_rollers ? g_strdup_printf (_("Gaps %s"), first) : g_strdup_printf (_("Guides %s"), first);
+  if (passes->n_legs == 1)
+    return has_rollers ? g_strdup_printf (_("Turned, gaps %s"), first) : g_strdup_printf (_("Turned, guides %s"), first);
+
+  second = dup_gaps (reader, passes->legs[1].gaps_mm);
+  if (passes->legs[0].is_across)
+    return has_rollers ? g_strdup_printf (_("Turned, gaps %s; turned back, %s"), first, second)
+                       : g_strdup_printf (_("Turned, guides %s; turned back, %s"), first, second);
+
+  return has_rollers ? g_strdup_printf (_("Gaps %s; turned, %s"), first, second)
+                     : g_strdup_printf (_("Guides %s; turned, %s"), first, second);
+}
+
+char *
+tr_words_passes_why (const TrReader *reader,
+                     const TrBench  *bench)
+{
+  g_autofree char *percent = tr_words_percent (reader, bench->pass_reduction_percent);
+
+  return g_strdup_printf (_("Each pass takes at most %s of the thickness, as set on the Bench page."), percent);
+}
