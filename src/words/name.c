@@ -239,3 +239,11 @@ tr_words_fat (const TrFormula *formula)
 {
   return formula->all_fat_is_butter ? _("butter") : _("fat");
 }
+
+char *
+tr_words_letter (guint index)
+{
+  g_autofree char *before = index >= 26 ? tr_words_letter (index / 26 - 1) : g_strdup ("");
+
+  return g_strdup_printf ("%s%c", before, 'A' + (int) (index % 26));
+}

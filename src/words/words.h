@@ -76,6 +76,7 @@ char       *tr_words_allergens     (char **ids);           /* "cereals containin
 const char *tr_words_severity      (TrSeverity severity);
 const char *tr_words_ingredient    (const TrIngredient *ingredient);   /* translated built-in name, or the baker's own */
 const char *tr_words_fat           (const TrFormula *formula);         /* "butter" or "fat" */
+char       *tr_words_letter        (guint index);          /* of a dough: "A" to "Z", then "AA" */
 /* "24 × 51 g raw · butter 11 g · salt 0.6 g · two sheets 601 × 276 × 4 mm · 2 findings";
  * the allergens, always found, are not counted. */
 char       *tr_words_strip         (const TrReader *reader, const TrDoughFigures *figures);

@@ -162,12 +162,26 @@ test_fat_is_called_butter_only_when_all_of_it_is (void)
   g_assert_cmpstr (tr_words_fat (&formula), ==, "fat");
 }
 
+static void
+test_letters_go_on_after_z (void)
+{
+  static const struct { guint index; const char *letter; } cases[] = { { 0, "A" }, { 25, "Z" }, { 26, "AA" }, { 51, "AZ" }, { 52, "BA" }, { 63, "BL" } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *letter = tr_words_letter (cases[i].index);
+
+      g_assert_cmpstr (letter, ==, cases[i].letter);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
 
+  g_test_add_func ("/name/letters", test_letters_go_on_after_z);
   g_test_add_func ("/words/name/every-value-has-a-name-of-its-own", test_every_value_has_a_name_of_its_own);
   g_test_add_func ("/words/name/closing-is-told-in-sentences", test_closing_is_told_in_sentences);
   g_test_add_func ("/words/name/folds", test_folds_have_the_names_of_the_trade);
