@@ -54,10 +54,11 @@ dup_needed (const TrReader      *reader,
   g_autofree char *target = say_celsius (reader, rest->target_c);
   g_autofree char *air = say_celsius (reader, rest->air_c);
 
+  if (rest->air_c >= rest->start_c)
+    return g_strdup_printf (_("At %s around it the slab only warms."), air);
+
   switch (rest->core_why)
     {
-    case TR_HEAT_ONLY_WARMS:
-      return g_strdup_printf (_("At %s around it the slab only warms."), air);
     case TR_HEAT_NEVER_THERE:
       return g_strdup_printf (_("Air of %s never brings it to %s."), air, target);
     case TR_HEAT_FREEZES:
@@ -65,6 +66,7 @@ dup_needed (const TrReader      *reader,
     case TR_HEAT_KNOWN:
       break;
     case TR_HEAT_NOT_KNOWN:
+    case TR_HEAT_ONLY_WARMS:
     case TR_HEAT_NO_FAT:
     case TR_HEAT_ROOM_TOO_COLD:
     case TR_HEAT_NO_LIMIT:
