@@ -181,7 +181,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
 
-  g_test_add_func ("/name/letters", test_letters_go_on_after_z);
+  g_test_add_func ("/words/name/letters", test_letters_go_on_after_z);
   g_test_add_func ("/words/name/every-value-has-a-name-of-its-own", test_every_value_has_a_name_of_its_own);
   g_test_add_func ("/words/name/closing-is-told-in-sentences", test_closing_is_told_in_sentences);
   g_test_add_func ("/words/name/folds", test_folds_have_the_names_of_the_trade);
