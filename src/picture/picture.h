@@ -64,6 +64,9 @@ TrPicture *tr_turn_picture_new    (const TrDoughFigures *figures, guint turn, co
 /* The cuts on the sheet, dimensioned, scrap hatched, worktop behind, marks along both edges. */
 TrPicture *tr_sheet_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 
+/* How warm a resting slab is over its thickness and in time; `index` in figures->rests. */
+TrPicture *tr_temperature_picture_new (const TrDoughFigures *figures, guint index, const TrReader *reader, const TrLook *look, double width, double height);
+
 /* The kitchen's worktop and tray in plan, what rolls from the front. `figures` NULL: no dough. */
 TrPicture *tr_bench_picture_new   (const TrBench *bench, const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 
