@@ -69,6 +69,20 @@ tr_dough_get_rest (const TrDough *dough,
   return turn <= (int) dough->turns->len ? tr_dough_get_turn (dough, (guint) turn - 1)->rest : NULL;
 }
 
+double
+tr_rest_get_usual_start_c (const TrDough *dough,
+                           int            turn)
+{
+  return turn == 0 ? dough->method->dough_c : TR_REST_START_C;
+}
+
+double
+tr_rest_get_usual_target_c (const TrRest  *rest,
+                            const TrBench *bench)
+{
+  return fmax (tr_look_get_place_c (bench, rest->place) + TR_REST_TARGET_OVER_AIR_C, TR_REST_LEAST_TARGET_C);
+}
+
 static double
 get_thickness_mm (const TrDoughFigures *figures,
                   const TrRest         *rest,
@@ -259,7 +273,6 @@ add_rest (const TrDoughFigures *figures,
 {
   const TrBench *bench = figures->bench;
   double air_c = tr_look_get_place_c (bench, written->place);
-  double from_c = turn == 0 ? figures->dough->method->dough_c : TR_REST_START_C;
   TrThermal thermal;
   TrRestFigures rest = {
     .turn = turn,
@@ -268,9 +281,8 @@ add_rest (const TrDoughFigures *figures,
     .air_c = air_c,
     .h_w_m2k = bench->h_w_m2k[written->place],
     .thickness_mm = get_thickness_mm (figures, written, turn),
-    .start_c = tr_is_written (written->start_c) ? written->start_c : from_c,
-    .target_c = tr_is_written (written->target_c) ? written->target_c
-                                                  : fmax (air_c + TR_REST_TARGET_OVER_AIR_C, TR_REST_LEAST_TARGET_C),
+    .start_c = tr_is_written (written->start_c) ? written->start_c : tr_rest_get_usual_start_c (figures->dough, turn),
+    .target_c = tr_is_written (written->target_c) ? written->target_c : tr_rest_get_usual_target_c (written, bench),
     .written_minutes = written->min_minutes,
     .minutes_to_core = NAN, .core_c_after_written = NAN, .mean_c_after_written = NAN, .minutes_to_surface_freezing = NAN,
     .minutes_to_workable = NAN, .work_window_minutes = NAN,

@@ -32,5 +32,10 @@ const TrRestFigures *tr_rests_find    (const TrDoughFigures *figures,
 /* As it is written. */
 const TrRest        *tr_dough_get_rest (const TrDough       *dough,
                                        int                   turn);
+/* What counts where nothing is written. */
+double               tr_rest_get_usual_start_c  (const TrDough *dough,
+                                                 int            turn);
+double               tr_rest_get_usual_target_c (const TrRest  *rest,
+                                                 const TrBench *bench);
 
 G_END_DECLS

@@ -10,7 +10,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/rests.h"
 #include "picture-view.h"
+#include "rest-view.h"
 #include "section.h"
 #include "turn-editor.h"
 
@@ -21,6 +23,7 @@ struct _TrLockInEditor
   /* Children */
   GtkWidget *how;
   GtkWidget *picture;
+  GtkWidget *rest;
 };
 
 G_DEFINE_FINAL_TYPE (TrLockInEditor, tr_lock_in_editor, GTK_TYPE_BOX)
@@ -70,6 +73,24 @@ static const TrMember lock_in_members[] = {
     N_("Blocks"), N_("change the number of blocks"), N_("Into how many blocks dough and fat are divided before lock-in") },
 };
 
+static double
+get_chill_start_c (const TrTrial *trial,
+                   int            dough,
+                   guint          item)
+{
+  return tr_rest_get_usual_start_c (tr_trial_get_dough (trial, (guint) dough), 0);
+}
+
+static double
+get_chill_target_c (const TrTrial *trial,
+                    int            dough,
+                    guint          item)
+{
+  const TrRest *rest = reach_chill (trial, dough, item, FALSE);
+
+  return rest != NULL ? tr_rest_get_usual_target_c (rest, trial->bench) : NAN;
+}
+
 static const TrMember chill_members[] = {
   { "/lock_in/rest/min", reach_chill, G_STRUCT_OFFSET (TrRest, min_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
     N_("At least"), N_("change the chill before lock-in"), N_("Shortest chill of the dough before lock-in"), 5, .settle = tr_settle_rest_min },
@@ -78,6 +99,12 @@ static const TrMember chill_members[] = {
   { "/lock_in/rest/thickness_mm", reach_chill, G_STRUCT_OFFSET (TrRest, thickness_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Pressed to"), N_("change the chill before lock-in"), N_("How flat the dough lies while it chills; thinner chills faster"), 5,
     .may_be_empty = TRUE, .otherwise = TR_CHILL_THICKNESS_MM },
+  { "/lock_in/rest/start_c", reach_chill, G_STRUCT_OFFSET (TrRest, start_c), TR_HOLD_NUMBER, TR_QUANTITY_TEMPERATURE_C,
+    N_("Goes in at"), N_("change the chill before lock-in"), N_("How warm the dough is when it goes in. Empty: as it comes from the mixer."),
+    .may_be_empty = TRUE, .get_otherwise = get_chill_start_c },
+  { "/lock_in/rest/target_c", reach_chill, G_STRUCT_OFFSET (TrRest, target_c), TR_HOLD_NUMBER, TR_QUANTITY_TEMPERATURE_C,
+    N_("Core wanted at"), N_("change the chill before lock-in"), N_("Written, a chill that misses it by more than 2 °C is found. Empty: 4 °C over the air, not under 8 °C."),
+    .may_be_empty = TRUE, .get_otherwise = get_chill_target_c },
 };
 
 enum { STYLE_NONE = TR_N_STYLES, N_STYLE_CHOICES };
@@ -181,9 +208,9 @@ tr_lock_in_editor_init (TrLockInEditor *self)
   for (guint i = 0; i < G_N_ELEMENTS (lock_in_members); i++)
     tr_form_add (fat, tr_entry_field_new (&lock_in_members[i], TR_FIELD_ABOVE));
   tr_form_add (chill, tr_choice_field_new (&chill_choice, TR_FIELD_ABOVE));
+  tr_form_add (chill, tr_choice_field_new (&chill_on_choice, TR_FIELD_ABOVE));
   for (guint i = 0; i < G_N_ELEMENTS (chill_members); i++)
     tr_form_add (chill, tr_entry_field_new (&chill_members[i], TR_FIELD_ABOVE));
-  tr_form_add (chill, tr_choice_field_new (&chill_on_choice, TR_FIELD_ABOVE));
 
   self->how = tr_words_label_new ("dim-label");
   self->picture = tr_picture_view_new (_("Lock-in"), tr_make_lock_in_picture, 14);
@@ -191,8 +218,10 @@ tr_lock_in_editor_init (TrLockInEditor *self)
   gtk_box_set_spacing (GTK_BOX (self), 12);
   gtk_box_append (GTK_BOX (self), fat);
   gtk_box_append (GTK_BOX (self), self->how);
-  gtk_box_append (GTK_BOX (self), chill);
   gtk_box_append (GTK_BOX (self), self->picture);
+  gtk_box_append (GTK_BOX (self), chill);
+  self->rest = tr_rest_view_new ();
+  gtk_box_append (GTK_BOX (self), self->rest);
 }
 
 static void
@@ -220,6 +249,7 @@ tr_lock_in_editor_refresh (TrLockInEditor *self)
   const TrLockIn *lock_in = figures->dough->lock_in;
 
   tr_fields_refresh (GTK_WIDGET (self));
+  tr_rest_view_show (TR_REST_VIEW (self->rest), figures, 0, tr_page_get_reader (page));
   tr_words_label_set (self->how, lock_in != NULL ? tr_words_style_how (lock_in->style) :
                                  _("Nothing is laminated. Choose how the fat is enclosed to plan the turns."));
   tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), figures->has_lamination ? figures : NULL, 0, tr_page_get_reader (page));

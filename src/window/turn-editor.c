@@ -13,7 +13,10 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/rests.h"
+#include "../words/passes.h"
 #include "picture-view.h"
+#include "rest-view.h"
 #include "section.h"
 
 struct _TrTurnEditor
@@ -24,7 +27,9 @@ struct _TrTurnEditor
   GtkWidget *title;
   GtkWidget *layers;
   GtkWidget *breaks;
+  GtkWidget *passes;
   GtkWidget *picture;
+  GtkWidget *rest;
 
   guint item;
 };
@@ -90,6 +95,24 @@ tr_settle_rest_min (TrTrial  *draft,
   rest->max_minutes = MAX (rest->max_minutes, rest->min_minutes);
 }
 
+static double
+get_start_c (const TrTrial *trial,
+             int            dough,
+             guint          item)
+{
+  return tr_rest_get_usual_start_c (tr_trial_get_dough (trial, (guint) dough), (int) item + 1);
+}
+
+static double
+get_target_c (const TrTrial *trial,
+              int            dough,
+              guint          item)
+{
+  const TrRest *rest = reach_rest (trial, dough, item, FALSE);
+
+  return rest != NULL ? tr_rest_get_usual_target_c (rest, trial->bench) : NAN;
+}
+
 static const TrMember roll_members[] = {
   { "/turns/%u/length_mm", reach_by_length, G_STRUCT_OFFSET (TrTurn, length_mm), TR_HOLD_NUMBER, TR_QUANTITY_LENGTH_MM,
     N_("Length"), N_("change the length of turn %u"), N_("Length to roll to; the width is kept"), 10 },
@@ -113,6 +136,12 @@ static const TrMember rest_members[] = {
     N_("At least"), N_("change the rest after turn %u"), N_("Shortest rest after this fold"), 5, .settle = tr_settle_rest_min },
   { "/turns/%u/rest/max", reach_rest, G_STRUCT_OFFSET (TrRest, max_minutes), TR_HOLD_NUMBER, TR_QUANTITY_MINUTES,
     N_("At most"), N_("change the rest after turn %u"), N_("Longest it may wait"), 30 },
+  { "/turns/%u/rest/start_c", reach_rest, G_STRUCT_OFFSET (TrRest, start_c), TR_HOLD_NUMBER, TR_QUANTITY_TEMPERATURE_C,
+    N_("Goes in at"), N_("change the rest after turn %u"), N_("How warm the block is all through when the rest begins, measured with a probe"),
+    .may_be_empty = TRUE, .get_otherwise = get_start_c },
+  { "/turns/%u/rest/target_c", reach_rest, G_STRUCT_OFFSET (TrRest, target_c), TR_HOLD_NUMBER, TR_QUANTITY_TEMPERATURE_C,
+    N_("Core wanted at"), N_("change the rest after turn %u"), N_("Written, a rest that misses it by more than 2 °C is found. Empty: 4 °C over the air, not under 8 °C."),
+    .may_be_empty = TRUE, .get_otherwise = get_target_c },
 };
 
 /* Choices */
@@ -354,9 +383,9 @@ build_fields (void)
 
   tr_form_add (rest, tr_entry_field_new (&minutes_member, TR_FIELD_ABOVE));
   tr_form_add (rest, tr_choice_field_new (&place_choice, TR_FIELD_ABOVE));
+  tr_form_add (rest, tr_choice_field_new (&on_choice, TR_FIELD_ABOVE));
   for (guint i = 0; i < G_N_ELEMENTS (rest_members); i++)
     tr_form_add (rest, tr_entry_field_new (&rest_members[i], TR_FIELD_ABOVE));
-  tr_form_add (rest, tr_choice_field_new (&on_choice, TR_FIELD_ABOVE));
 
   gtk_box_append (GTK_BOX (box), roll);
   gtk_box_append (GTK_BOX (box), rest);
@@ -374,10 +403,14 @@ tr_turn_editor_init (TrTurnEditor *self)
 
   self->layers = tr_words_label_new ("dim-label");
   self->breaks = tr_words_label_new ("error");
+  self->passes = tr_words_label_new (NULL);
   self->picture = tr_picture_view_new ("", tr_make_turn_picture, 13);
+  self->rest = tr_rest_view_new ();
+  gtk_box_append (GTK_BOX (self), self->passes);
   gtk_box_append (GTK_BOX (self), self->layers);
   gtk_box_append (GTK_BOX (self), self->breaks);
   gtk_box_append (GTK_BOX (self), self->picture);
+  gtk_box_append (GTK_BOX (self), self->rest);
 }
 
 static void
@@ -443,16 +476,31 @@ dup_breaks (TrBreaks breaks)
 }
 
 static void
-show_turn_figures (TrTurnEditor        *self,
-                   const TrTurnFigures *turn,
-                   const TrReader      *reader)
+show_turn_figures (TrTurnEditor         *self,
+                   const TrDoughFigures *figures,
+                   const TrReader       *reader)
 {
+  const TrTurnFigures *turn = &g_array_index (figures->lamination.steps, TrTurnFigures, self->item);
   g_autofree char *count = tr_words_count (reader, turn->fat_layers);
   g_autofree char *thick = tr_words_micrometres (reader, &turn->fat_layer_um);
   g_autofree char *stretch = tr_words_number (reader, turn->stretch, 1);
+  g_autofree char *said = g_strdup_printf (_("%s fat layers, %s each · stretched %s times"), count, thick, stretch);
+  g_auto (TrPasses) passes = { 0 };
 
-  tr_words_label_take (self->layers, g_strdup_printf (_("%s fat layers, %s each · stretched %s times"), count, thick, stretch));
+  if (turn->trimmed_g > 0)
+    {
+      g_autofree char *trimmed = tr_words_mass (reader, turn->trimmed_g);
+
+      tr_words_label_take (self->layers, g_strdup_printf (_("%s · %s trimmed off"), said, trimmed));
+    }
+  else
+    tr_words_label_set (self->layers, said);
   tr_words_label_take (self->breaks, dup_breaks (turn->breaks));
+  tr_passes_init_turn (&passes, figures, self->item);
+  tr_words_label_take (self->passes, tr_words_passes (reader, figures->bench, &passes));
+  g_autofree char *why = tr_words_passes_why (reader, figures->bench);
+
+  gtk_widget_set_tooltip_text (self->passes, why);
 }
 
 void
@@ -469,12 +517,14 @@ tr_turn_editor_refresh (TrTurnEditor *self)
   gboolean has_figures = figures->has_lamination && self->item < figures->lamination.steps->len;
 
   tr_fields_refresh (GTK_WIDGET (self));
+  tr_rest_view_show (TR_REST_VIEW (self->rest), figures, (int) self->item + 1, tr_page_get_reader (page));
   tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), has_figures ? figures : NULL, self->item, tr_page_get_reader (page));
   if (has_figures)
     {
-      show_turn_figures (self, &g_array_index (figures->lamination.steps, TrTurnFigures, self->item), tr_page_get_reader (page));
+      show_turn_figures (self, figures, tr_page_get_reader (page));
       return;
     }
+  tr_words_label_set (self->passes, NULL);
   tr_words_label_set (self->layers, NULL);
   tr_words_label_set (self->breaks, NULL);
 }

@@ -19,6 +19,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "../words/passes.h"
 #include "layers-view.h"
 #include "lock-in-editor.h"
 #include "picture-view.h"
@@ -47,6 +48,7 @@ struct _TrTurnsPage
   GtkWidget *turn;
   GtkWidget *sheet;
   GtkWidget *to_sheet;
+  GtkWidget *sheet_passes;
   GtkWidget *column;
   GtkWidget *layers[2];          /* at the bottom; below the fields, NULL until the page is first that low */
 
@@ -110,10 +112,27 @@ dup_to_sheet (const TrDoughFigures *figures,
   g_autofree char *longer = tr_words_number (reader, to_sheet->stretch_length, 1);
   g_autofree char *wider = tr_words_number (reader, to_sheet->stretch_width, 1);
 
-  if (g_strcmp0 (to_sheet->order, "length-first") == 0)
-    return g_strdup_printf (_("To the sheet: %s → %s; first %s times longer, then %s times wider"), start, sheet, longer, wider);
+  g_autofree char *how = g_strcmp0 (to_sheet->order, "length-first") == 0
+                         ? g_strdup_printf (_("To the sheet: %s → %s; first %s times longer, then %s times wider"), start, sheet, longer, wider)
+                         : g_strdup_printf (_("To the sheet: %s → %s; first %s times wider, then %s times longer"), start, sheet, wider, longer);
 
-  return g_strdup_printf (_("To the sheet: %s → %s; first %s times wider, then %s times longer"), start, sheet, wider, longer);
+  if (to_sheet->blocks_cut > 1)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Cut the block into %.0f for as many sheets. %s",
+                                         "Cut each block into %.0f for as many sheets. %s", (unsigned long) figures->dough->lock_in->blocks),
+                            to_sheet->blocks_cut, how);
+
+  return g_steal_pointer (&how);
+}
+
+static char *
+dup_sheet_passes (const TrDoughFigures *figures,
+                  const TrReader       *reader)
+{
+  g_auto (TrPasses) passes = { 0 };
+
+  tr_passes_init_sheet (&passes, figures);
+
+  return tr_words_passes (reader, figures->bench, &passes);
 }
 
 static TrLayersView *
@@ -151,7 +170,10 @@ show_editor (TrTurnsPage *self)
   else if (editor == self->lock_in)
     tr_lock_in_editor_refresh (TR_LOCK_IN_EDITOR (self->lock_in));
   else
-    tr_words_label_take (self->to_sheet, dup_to_sheet (tr_page_get_figures (page), tr_page_get_reader (page)));
+    {
+      tr_words_label_take (self->to_sheet, dup_to_sheet (tr_page_get_figures (page), tr_page_get_reader (page)));
+      tr_words_label_take (self->sheet_passes, dup_sheet_passes (tr_page_get_figures (page), tr_page_get_reader (page)));
+    }
 
   tr_layers_view_set_turn (get_layers (self), editor == self->turn ? (guint) get_selected (self).index + 1 : 0);
   gtk_widget_set_visible (self->lock_in, editor == self->lock_in);
@@ -413,6 +435,8 @@ build_sheet (TrTurnsPage *self)
   gtk_widget_set_halign (go, GTK_ALIGN_START);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (go), "win.go-sheet");
   gtk_box_append (GTK_BOX (box), self->to_sheet);
+  self->sheet_passes = tr_words_label_new (NULL);
+  gtk_box_append (GTK_BOX (box), self->sheet_passes);
   gtk_box_append (GTK_BOX (box), go);
 
   return box;
