@@ -14,6 +14,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "branch.h"
 #include "dough-row.h"
 
 struct _TrDoughs
@@ -89,33 +90,11 @@ tr_doughs_add (TrDoughs *self,
 }
 
 void
-tr_doughs_duplicate (TrDoughs *self)
+tr_doughs_branch (TrDoughs *self)
 {
   g_return_if_fail (TR_IS_DOUGHS (self));
 
-  const TrDough *original = tr_page_get_dough (TR_PAGE (self));
-  int index = tr_page_get_dough_index (TR_PAGE (self));
-
-  if (original == NULL)
-    return;
-
-  g_autoptr (TrTrial) draft = tr_document_draft (tr_page_get_document (TR_PAGE (self)));
-  g_autofree char *id = tr_trial_dup_free_id (draft);
-  g_autofree char *where = g_strdup_printf ("/doughs/%d", index + 1);
-  /* Translators: the name of a copied dough: "Overnight sponge, copy" */
-  g_autofree char *name = g_strdup_printf (_("%s, copy"), original->name);
-  g_autofree char *label = g_strdup_printf (_("duplicate %s"), original->name);
-  TrDough *copy = tr_dough_copy (original);
-
-  tr_set_text (&copy->from, original->id);
-  tr_set_text (&copy->id, id);
-  tr_set_text (&copy->name, name);
-  /* What happened to the one has not happened to the other. */
-  tr_log_free (copy->log);
-  copy->log = tr_log_new ();
-  g_ptr_array_insert (draft->doughs, index + 1, copy);
-  if (tr_page_commit (TR_PAGE (self), g_steal_pointer (&draft), label, NULL, where))
-    choose (self, id);
+  tr_page_branch_dough (TR_PAGE (self), NULL);
 }
 
 void
@@ -387,7 +366,7 @@ new_tools (void)
 {
   static const struct { const char *icon, *action; } tools[] = {
     { "list-add-symbolic", "win.add-dough" },
-    { "edit-copy-symbolic", "win.duplicate-dough" },
+    { "edit-copy-symbolic", "win.branch-dough" },
     { "go-up-symbolic", "win.move-dough-up" },
     { "go-down-symbolic", "win.move-dough-down" },
     { "user-trash-symbolic", "win.delete-dough" },

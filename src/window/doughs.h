@@ -19,7 +19,7 @@ G_DECLARE_FINAL_TYPE (TrDoughs, tr_doughs, TR, DOUGHS, TrPage)
 GtkWidget *tr_doughs_new       (void);
 /* Each is one undo step. Those on the current dough do nothing without one. */
 void       tr_doughs_add       (TrDoughs *self, TrDough *dough);   /* takes it; its id is replaced when in use */
-void       tr_doughs_duplicate (TrDoughs *self);
+void       tr_doughs_branch    (TrDoughs *self);                   /* a new dough from it */
 void       tr_doughs_delete    (TrDoughs *self);
 void       tr_doughs_move      (TrDoughs *self, guint to);         /* the index it shall have */
 void       tr_doughs_start_rename (TrDoughs *self);                /* in place */

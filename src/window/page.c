@@ -251,6 +251,17 @@ tr_page_get_reader (TrPage *self)
   return &get_private (self)->reader;
 }
 
+void
+tr_page_follow (TrPage *self,
+                TrPage *other)
+{
+  g_return_if_fail (TR_IS_PAGE (self) && TR_IS_PAGE (other) && self != other);
+
+  tr_page_set_reader (self, tr_page_get_reader (other));
+  tr_page_set_document (self, tr_page_get_document (other));
+  tr_page_set_dough (self, get_private (other)->dough_id);
+}
+
 gboolean
 tr_page_is_refreshing (TrPage *self)
 {

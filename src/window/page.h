@@ -41,6 +41,8 @@ int                   tr_page_get_dough_index  (TrPage *self);      /* -1: none 
 const TrDoughFigures *tr_page_get_figures      (TrPage *self);      /* NULL: none */
 void                  tr_page_set_reader       (TrPage *self, const TrReader *reader);
 const TrReader       *tr_page_get_reader       (TrPage *self);
+/* Shows what the other shows: for a page inside another, from its refresh. */
+void                  tr_page_follow           (TrPage *self, TrPage *other);
 gboolean              tr_page_is_refreshing    (TrPage *self);
 gboolean              tr_page_go_to            (TrPage *self, const char *pointer);
 /* Commits a draft; on refusal shows the sentence in the window's notice. TRUE: committed. */

@@ -411,6 +411,20 @@ tr_picture_view_new_for (const char      *name,
 }
 
 void
+tr_picture_view_set_lines (TrPictureView *self,
+                           double         lines)
+{
+  g_return_if_fail (TR_IS_PICTURE_VIEW (self));
+  g_return_if_fail (lines > 0);
+
+  if (fabs (lines - self->lines) <= 0)
+    return;
+
+  self->lines = lines;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+void
 tr_picture_view_set_name (TrPictureView *self,
                           const char    *name)
 {

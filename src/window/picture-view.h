@@ -75,6 +75,9 @@ void        tr_picture_view_set_data        (TrPictureView        *self,
                                              const TrReader       *reader);
 /* What the data says has changed. */
 void        tr_picture_view_make_again      (TrPictureView        *self);
+/* Another height, in lines of text. */
+void        tr_picture_view_set_lines       (TrPictureView        *self,
+                                             double                lines);
 void        tr_picture_view_set_name        (TrPictureView        *self,
                                              const char           *name);
 /* The picture as it stands; NULL: none yet. Borrowed. */

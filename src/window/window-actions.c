@@ -14,6 +14,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "carry-window.h"
 #include "field.h"
 #include "picture-view.h"
 #include "pantry-window.h"
@@ -181,12 +182,12 @@ add_dough_cb (GtkWidget  *widget,
 }
 
 static void
-duplicate_dough_cb (GtkWidget  *widget,
-                    const char *name,
-                    GVariant   *parameter)
+branch_dough_cb (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
 {
   tr_window_settle_focus (TR_WINDOW (widget));
-  tr_doughs_duplicate (tr_window_get_doughs (TR_WINDOW (widget)));
+  tr_doughs_branch (tr_window_get_doughs (TR_WINDOW (widget)));
 }
 
 static void
@@ -291,6 +292,20 @@ preferences_cb (GtkWidget  *widget,
 }
 
 static void
+carry_doughs_cb (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  TrWindow *self = TR_WINDOW (widget);
+
+  if (present_again (widget, "carry"))
+    return;
+
+  tr_window_settle_focus (self);
+  present_new (tr_carry_window_new (GTK_WINDOW (widget), self->document, self->dough_id), "carry");
+}
+
+static void
 ingredients_cb (GtkWidget  *widget,
                 const char *name,
                 GVariant   *parameter)
@@ -368,7 +383,8 @@ static const TrAction actions[] = {
   { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_cb },
   { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },
   { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, add_dough_cb },
-  { "win.duplicate-dough", "<Control>d", N_("Duplicate dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, duplicate_dough_cb },
+  { "win.branch-dough", "<Control>d", N_("New dough from this one"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, branch_dough_cb },
+  { "win.carry-doughs", NULL, N_("Carry doughs to a new trial…"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, carry_doughs_cb },
   { "win.rename-dough", "F2", N_("Rename dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, rename_dough_cb },
   { "win.delete-dough", "Delete", N_("Delete dough"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, delete_dough_cb },
   { "win.move-dough-up", "<Alt>Up", N_("Move dough up"), TR_MENU_DOUGHS, TR_KEYS_DOUGHS, move_dough_cb },
@@ -482,8 +498,8 @@ void
 tr_window_update_actions (TrWindow *self)
 {
   static const char *const on_a_dough[] = {
-    "win.export-card", "win.export-all-cards", "win.print-card", "win.duplicate-dough", "win.rename-dough",
-    "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
+    "win.export-card", "win.export-all-cards", "win.print-card", "win.branch-dough", "win.carry-doughs",
+    "win.rename-dough", "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
     "win.go-total", "win.go-bench", "win.go-findings", "win.save-as",
   };
   const TrTrial *trial = tr_document_get_trial (self->document);

@@ -15,6 +15,7 @@
 #include "support.h"
 #include "types.inc"
 #include "window/actions.h"
+#include "window/carry-window.h"
 #include "window/dough-row.h"
 #include "window/entry-field.h"
 #include "window/line-row.h"
@@ -114,6 +115,14 @@ make_preferences_window (void)
 }
 
 static gpointer
+make_carry_window (void)
+{
+  g_autoptr (TrDocument) document = new_demo ();
+
+  return tr_carry_window_new (NULL, document, "d1");
+}
+
+static gpointer
 make_pantry_window (void)
 {
   g_autoptr (TrPreferences) preferences = tr_preferences_new ();
@@ -149,6 +158,7 @@ static const struct { const char *type; gpointer (*make) (void); } makers[] = {
   { "TrEntryField", make_entry_field },
   { "TrPageSheet", make_page_sheet },
   { "TrPantryWindow", make_pantry_window },
+  { "TrCarryWindow", make_carry_window },
   { "TrPreferencesWindow", make_preferences_window },
   { "TrPrintDialog", make_print_dialog },
   { "TrPrintPreview", make_print_preview },

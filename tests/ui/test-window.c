@@ -212,30 +212,30 @@ assert_shown_as_in_the_trial (TrWindow *window)
 }
 
 static void
-test_duplicate_stands_beside_and_knows_its_origin (UiFixture     *fixture,
-                                                   gconstpointer  data)
+test_branch_stands_beside_and_knows_its_origin (UiFixture     *fixture,
+                                                gconstpointer  data)
 {
   g_autofree char *original = g_strdup (tr_window_get_dough_id (fixture->window));
   guint count = ui_get_trial (fixture->window)->doughs->len;
   const TrDough *copy;
 
-  ui_act (fixture->window, "win.duplicate-dough");
+  ui_act (fixture->window, "win.branch-dough");
   copy = tr_trial_get_dough (ui_get_trial (fixture->window), 1);
   g_assert_cmpuint (ui_get_trial (fixture->window)->doughs->len, ==, count + 1);
   g_assert_cmpstr (copy->from, ==, original);
   g_assert_cmpstr (copy->id, ==, tr_window_get_dough_id (fixture->window));
-  g_assert_true (g_str_has_suffix (copy->name, ", copy"));
+  g_assert_true (g_str_has_suffix (copy->name, " 2"));
   g_assert_cmpuint (copy->lines->len, ==, tr_trial_get_dough (ui_get_trial (fixture->window), 0)->lines->len);
   assert_shown_as_in_the_trial (fixture->window);
 }
 
 static void
-test_undone_duplicate_leads_back_to_its_original (UiFixture     *fixture,
-                                                  gconstpointer  data)
+test_undone_branch_leads_back_to_its_original (UiFixture     *fixture,
+                                               gconstpointer  data)
 {
   g_autofree char *original = g_strdup (tr_window_get_dough_id (fixture->window));
 
-  ui_act (fixture->window, "win.duplicate-dough");
+  ui_act (fixture->window, "win.branch-dough");
   ui_act (fixture->window, "win.undo");
   g_assert_cmpstr (tr_window_get_dough_id (fixture->window), ==, original);
   assert_shown_as_in_the_trial (fixture->window);
@@ -356,8 +356,8 @@ main (int    argc,
   UI_ADD ("/window/edit/undo-says-what-it-will-undo", test_undo_says_what_it_will_undo);
   UI_ADD ("/window/edit/typing-is-undone-before-the-trial", test_typing_is_undone_before_the_trial);
   UI_ADD ("/window/edit/units-change-every-page-at-once", test_units_change_every_page_at_once);
-  UI_ADD ("/window/doughs/duplicate-stands-beside-and-knows-its-origin", test_duplicate_stands_beside_and_knows_its_origin);
-  UI_ADD ("/window/doughs/undone-duplicate-leads-back-to-its-original", test_undone_duplicate_leads_back_to_its_original);
+  UI_ADD ("/window/doughs/branch-stands-beside-and-knows-its-origin", test_branch_stands_beside_and_knows_its_origin);
+  UI_ADD ("/window/doughs/undone-branch-leads-back-to-its-original", test_undone_branch_leads_back_to_its_original);
   UI_ADD ("/window/doughs/deleting-all-leads-to-the-start-and-back", test_deleting_all_leads_to_the_start_and_back);
   UI_ADD ("/window/doughs/rename-in-place-commits-on-return", test_rename_in_place_commits_on_return);
   UI_ADD ("/window/doughs/rename-to-nothing-keeps-the-name", test_rename_to_nothing_keeps_the_name);
