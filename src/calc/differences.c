@@ -22,8 +22,12 @@ typedef struct {
 #define ENUM(Struct, field, name, measure) { name, G_STRUCT_OFFSET (Struct, field), HELD_ENUM, TR_MEASURE_##measure, -1 }
 #define TEXT(Struct, field, name) { name, G_STRUCT_OFFSET (Struct, field), HELD_TEXT, TR_MEASURE_TEXT, 0 }
 
-static const Member dough_members[] = {
+static const Member kind_members[] = {
   ENUM (TrDough, kind, "kind", KIND),
+};
+
+/* How much of it is made, and what is lost: least of all what makes it another dough. */
+static const Member batch_members[] = {
   INT (TrDough, pieces_written, "pieces_written", COUNT, 0),
   ENUM (TrDough, batch_by, "batch/by", BATCH),
   DOUBLE (TrDough, batch_value, "batch/value", NUMBER),
@@ -397,6 +401,17 @@ compare_lock_ins (GPtrArray     *found,
   compare_rests (&walk, TR_PART_OF_CHILL, "/lock_in/rest", was->lock_in->rest, is->lock_in->rest);
 }
 
+static void
+compare_cuts (GPtrArray     *found,
+              const TrDough *was,
+              const TrDough *is)
+{
+  Walk walk = { .found = found, .part = TR_PART_OF_CUT, .index = -1, .what = -1, .where = "/cut" };
+
+  if (is_in_both (&walk, was->cut, is->cut))
+    COMPARE (&walk, cut_members, was->cut, is->cut);
+}
+
 /* Steps ***********************************************************************/
 
 /* The n-th of that kind; NULL: there are not so many. */
@@ -462,15 +477,13 @@ tr_dough_differences (const TrDough *was,
 
   Walk walk = { .found = found, .part = TR_PART_OF_DOUGH_ITSELF, .index = -1, .what = -1, .where = "" };
 
-  COMPARE (&walk, dough_members, was, is);
+  COMPARE (&walk, kind_members, was, is);
   compare_lines (found, was, is);
   compare_lock_ins (found, was, is);
   compare_turns (found, was, is);
-  walk.part = TR_PART_OF_CUT;
-  walk.where = "/cut";
-  if (is_in_both (&walk, was->cut, is->cut))
-    COMPARE (&walk, cut_members, was->cut, is->cut);
+  compare_cuts (found, was, is);
   compare_methods (found, was, is);
+  COMPARE (&walk, batch_members, was, is);
 
   return found;
 }

@@ -44,7 +44,8 @@ typedef struct {
   char *where;                   /* JSON Pointer inside the dough it stands in */
 } TrDifference;
 
-/* (element-type TrDifference): in the order of the document. */
+/* (element-type TrDifference): in the order of the document, but how much is
+ * made and lost comes last. */
 GPtrArray *tr_dough_differences (const TrDough *was,
                                  const TrDough *is);
 void       tr_difference_free   (TrDifference  *difference);

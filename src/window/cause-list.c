@@ -143,9 +143,10 @@ fill_row (Row                  *row,
           const TrCause        *cause,
           gboolean              is_first)
 {
-  g_autofree char *text = cause != NULL ? tr_words_cause (reader, figures, NULL, cause) : tr_words_no_cause (reader, complaint);
-  g_autofree char *spoken = cause != NULL ? tr_words_cause (reader, figures, complaint, cause) : g_strdup (text);
-  g_autofree char *heading = is_first && cause != NULL ? tr_words_complaint (reader, complaint) : NULL;
+  g_autofree char *text = cause != NULL ? tr_words_cause (reader, figures, NULL, cause) : tr_words_no_cause (reader, NULL);
+  g_autofree char *spoken = cause != NULL ? tr_words_cause (reader, figures, complaint, cause)
+                                          : tr_words_no_cause (reader, complaint);
+  g_autofree char *heading = is_first ? tr_words_complaint (reader, complaint) : NULL;
   g_autofree char *source = cause != NULL ? g_strdup_printf (_("Source: %s"), cause->source) : NULL;
 
   tr_set_text (&row->heading, heading);

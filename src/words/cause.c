@@ -74,8 +74,12 @@ char *
 tr_words_no_cause (const TrReader    *reader,
                    const TrComplaint *complaint)
 {
-  g_autofree char *found = tr_words_complaint (reader, complaint);
+  g_autofree char *found = NULL;
 
+  if (complaint == NULL)
+    return g_strdup (_("No number of this dough points to a cause. What really happened may: look into the log."));
+
+  found = tr_words_complaint (reader, complaint);
   return g_strdup_printf (_("%s: no number of this dough points to a cause. What really happened may: look into the log."), found);
 }
 

@@ -20,7 +20,7 @@ char *tr_words_cause     (const TrReader       *reader,
                           const TrDoughFigures *figures,
                           const TrComplaint    *complaint,
                           const TrCause        *cause);
-/* That no number points anywhere. */
+/* That no number points anywhere; the complaint may be NULL here too. */
 char *tr_words_no_cause  (const TrReader       *reader,
                           const TrComplaint    *complaint);
 /* For a button: "Proof at 28 °C". NULL: there is none. */

@@ -17,9 +17,12 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "calc/scores.h"
+#include "window/learn.h"
 #include "window/print-preview.h"
 #include "window/ratio-plane.h"
 #include "window/recipe-review.h"
+#include "window/section.h"
 
 #include "../ui/support.h"
 
@@ -216,6 +219,57 @@ open_shortcuts (TrWindow *window)
   ui_act (window, "win.shortcuts");
 }
 
+static void
+open_carry (TrWindow *window)
+{
+  ui_act (window, "win.carry-doughs");
+}
+
+/* Four tasters' faults and balance, and what was made of them. */
+static void
+taste (TrWindow *window)
+{
+  TrDocument *document = tr_window_get_document (window);
+  TrTrial *draft = tr_document_draft (document);
+  TrTasting *tasting = tr_trial_need_tasting (draft);
+  TrDough *dough = tr_trial_own_dough (draft, 0);
+  g_autoptr (GError) error = NULL;
+
+  ((TrStep *) tr_dough_find_step (dough, TR_STEP_PROOF))->at_c = 31;
+  for (guint i = 0; i < 4; i++)
+    {
+      TrScore *score = tr_tasting_need_score (tasting, tr_tasting_add_taster (tasting, "A")->id, dough->id);
+
+      score->salt = i < 2 ? 1 : 0;
+      score->faults = g_strsplit (i == 0 ? "fat-pooled side-burst" : i < 3 ? "fat-pooled" : "dense", " ", -1);
+    }
+  tr_document_commit (document, draft, "taste", NULL, "", &error);
+  g_assert_no_error (error);
+}
+
+static void
+open_learn (TrWindow *window)
+{
+  GtkWidget *shown = gtk_window_new (), *scroller, *column, *learn = tr_learn_new ();
+  TrDocument *document = tr_window_get_document (window);
+  TrReader reader;
+
+  taste (window);
+  ui_act (window, "win.branch-dough");
+  ui_act (window, "win.previous-dough");
+  column = tr_column_new (&scroller);
+  gtk_box_append (GTK_BOX (column), learn);
+  gtk_window_set_child (GTK_WINDOW (shown), scroller);
+  gtk_window_set_transient_for (GTK_WINDOW (shown), GTK_WINDOW (window));
+  gtk_window_set_destroy_with_parent (GTK_WINDOW (shown), TRUE);
+  gtk_window_set_default_size (GTK_WINDOW (shown), MIN (variant->width, 900), variant->height);
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  tr_page_set_reader (TR_PAGE (learn), &reader);
+  tr_page_set_document (TR_PAGE (learn), document);
+  tr_page_set_dough (TR_PAGE (learn), tr_trial_get_dough (tr_document_get_trial (document), 0)->id);
+  gtk_window_present (GTK_WINDOW (shown));
+}
+
 static const Screen screens[] = {
   { "start", open_nothing, TRUE },
   { "formula", open_formula, FALSE },
@@ -233,6 +287,8 @@ static const Screen screens[] = {
   { "ingredients", open_ingredients, FALSE },
   { "review", open_review, FALSE },
   { "shortcuts", open_shortcuts, FALSE },
+  { "carry", open_carry, FALSE },
+  { "learn", open_learn, FALSE },
 };
 
 /* What a program can see **************************************************/

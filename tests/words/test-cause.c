@@ -169,6 +169,10 @@ test_complaints_are_counted_in_words (void)
       check_sentence (none);
       g_assert_true (g_str_has_prefix (none, text));
     }
+
+  g_autofree char *none = tr_words_no_cause (&reader, NULL);
+
+  check_sentence (none);
   for (guint id = 0; id < TR_N_COMPLAINTS; id++)
     {
       TrComplaint complaint = { id, 2, 3, NAN };
