@@ -24,6 +24,7 @@
 #include "lock-in-editor.h"
 #include "picture-view.h"
 #include "section.h"
+#include "sequence-finder.h"
 #include "turn-editor.h"
 #include "turn-edits.h"
 #include "turns-strip.h"
@@ -43,12 +44,13 @@ struct _TrTurnsPage
   GtkWidget *scroller;
   GtkWidget *strip;
   GtkWidget *hint;
-  GtkWidget *add;
+  GtkWidget *add, *find;
   GtkWidget *lock_in;
   GtkWidget *turn;
   GtkWidget *sheet;
   GtkWidget *to_sheet;
   GtkWidget *sheet_passes;
+  GtkWidget *finder;
   GtkWidget *column;
   GtkWidget *layers[2];          /* at the bottom; below the fields, NULL until the page is first that low */
 
@@ -98,41 +100,10 @@ leave_fields (TrTurnsPage *self)
       }
 }
 
-static char *
-dup_to_sheet (const TrDoughFigures *figures,
-              const TrReader       *reader)
+static gboolean
+is_finding (TrTurnsPage *self)
 {
-  const TrToSheet *to_sheet = &figures->lamination.to_sheet;
-
-  if (!figures->has_lamination || !figures->lamination.has_to_sheet || !figures->has_sheet)
-    return NULL;
-
-  g_autofree char *start = tr_words_size_bare (reader, &to_sheet->start_mm);
-  g_autofree char *sheet = tr_words_size (reader, &figures->sheet.rolled_mm);
-  g_autofree char *longer = tr_words_number (reader, to_sheet->stretch_length, 1);
-  g_autofree char *wider = tr_words_number (reader, to_sheet->stretch_width, 1);
-
-  g_autofree char *how = g_strcmp0 (to_sheet->order, "length-first") == 0
-                         ? g_strdup_printf (_("To the sheet: %s → %s; first %s times longer, then %s times wider"), start, sheet, longer, wider)
-                         : g_strdup_printf (_("To the sheet: %s → %s; first %s times wider, then %s times longer"), start, sheet, wider, longer);
-
-  if (to_sheet->blocks_cut > 1)
-    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Cut the block into %.0f for as many sheets. %s",
-                                         "Cut each block into %.0f for as many sheets. %s", (unsigned long) figures->dough->lock_in->blocks),
-                            to_sheet->blocks_cut, how);
-
-  return g_steal_pointer (&how);
-}
-
-static char *
-dup_sheet_passes (const TrDoughFigures *figures,
-                  const TrReader       *reader)
-{
-  g_auto (TrPasses) passes = { 0 };
-
-  tr_passes_init_sheet (&passes, figures);
-
-  return tr_words_passes (reader, figures->bench, &passes);
+  return gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->find));
 }
 
 static TrLayersView *
@@ -149,7 +120,7 @@ show_layers (TrTurnsPage *self)
   for (int i = 0; i < 2; i++)
     if (self->layers[i] != NULL)
       {
-        gboolean is_shown = i == self->is_low && figures != NULL && figures->has_lamination;
+        gboolean is_shown = i == self->is_low && figures != NULL && figures->has_lamination && !is_finding (self);
 
         gtk_widget_set_visible (gtk_widget_get_parent (self->layers[i]), is_shown);
         tr_layers_view_set_figures (TR_LAYERS_VIEW (self->layers[i]), is_shown ? figures : NULL, tr_page_get_reader (TR_PAGE (self)));
@@ -171,14 +142,57 @@ show_editor (TrTurnsPage *self)
     tr_lock_in_editor_refresh (TR_LOCK_IN_EDITOR (self->lock_in));
   else
     {
-      tr_words_label_take (self->to_sheet, dup_to_sheet (tr_page_get_figures (page), tr_page_get_reader (page)));
-      tr_words_label_take (self->sheet_passes, dup_sheet_passes (tr_page_get_figures (page), tr_page_get_reader (page)));
+      tr_words_label_take (self->to_sheet, tr_words_to_sheet (tr_page_get_reader (page), tr_page_get_figures (page)));
+      tr_words_label_take (self->sheet_passes, tr_words_sheet_passes (tr_page_get_reader (page), tr_page_get_figures (page)));
     }
 
   tr_layers_view_set_turn (get_layers (self), editor == self->turn ? (guint) get_selected (self).index + 1 : 0);
-  gtk_widget_set_visible (self->lock_in, editor == self->lock_in);
-  gtk_widget_set_visible (self->turn, editor == self->turn);
-  gtk_widget_set_visible (self->sheet, editor == self->sheet);
+  gtk_widget_set_visible (self->lock_in, editor == self->lock_in && !is_finding (self));
+  gtk_widget_set_visible (self->turn, editor == self->turn && !is_finding (self));
+  gtk_widget_set_visible (self->sheet, editor == self->sheet && !is_finding (self));
+}
+
+static char *
+dup_hint (const TrDough *dough)
+{
+  g_autofree char *thicker = tr_actions_dup_key ("turn.thicker"), *thinner = tr_actions_dup_key ("turn.thinner");
+  g_autofree char *add = tr_actions_dup_key ("turn.add"), *remove = tr_actions_dup_key ("turn.remove");
+  g_autofree char *left = tr_actions_dup_key ("turn.move-left"), *right = tr_actions_dup_key ("turn.move-right");
+
+  if (dough->turns->len == 0)
+    return g_strdup (_("No turns yet. Each turn is one roll-out and one fold."));
+  if (dough->turns->len >= TR_MAX_TURNS)
+    return g_strdup_printf (_("%d turns, the most there can be. Keys: 2–6 fold, %s and %s thickness, %s removes, %s and %s move it."),
+                            TR_MAX_TURNS, thicker, thinner, remove, left, right);
+
+  return g_strdup_printf (_("Drag a turn or its far edge. Keys: 2–6 fold, %s and %s thickness, %s adds, %s removes, %s and %s move it."),
+                          thicker, thinner, add, remove, left, right);
+}
+
+static void
+show_hint (TrTurnsPage *self)
+{
+  const TrDough *dough = tr_page_get_dough (TR_PAGE (self));
+
+  tr_words_label_take (self->hint, dough == NULL || is_finding (self) ? NULL : dup_hint (dough));
+}
+
+/* Folds are looked for in place of the fields; each of them has its layers beside it. */
+static void
+find_toggled_cb (TrTurnsPage *self)
+{
+  gtk_widget_set_visible (self->finder, is_finding (self));
+  show_hint (self);
+  show_layers (self);
+  if (tr_page_get_figures (TR_PAGE (self)) != NULL)
+    show_editor (self);
+}
+
+static void
+set_finding (TrTurnsPage *self,
+             gboolean     finds)
+{
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->find), finds);
 }
 
 static void
@@ -207,6 +221,7 @@ selected_cb (TrTurnsStrip *strip,
   if (tr_page_is_refreshing (TR_PAGE (self)) || tr_page_get_figures (TR_PAGE (self)) == NULL)
     return;
 
+  set_finding (self, FALSE);
   show_editor (self);
   set_actions_enabled (self);
 }
@@ -313,24 +328,18 @@ thicken_activated_cb (GtkWidget  *widget,
     tr_turn_thicken (TR_PAGE (self), (guint) selected.index, g_str_equal (action, "turn.thicker") ? 1 : -1);
 }
 
-/* The page */
-
-static char *
-dup_hint (const TrDough *dough)
+static void
+find_activated_cb (GtkWidget  *widget,
+                   const char *action,
+                   GVariant   *parameter)
 {
-  g_autofree char *thicker = tr_actions_dup_key ("turn.thicker"), *thinner = tr_actions_dup_key ("turn.thinner");
-  g_autofree char *add = tr_actions_dup_key ("turn.add"), *remove = tr_actions_dup_key ("turn.remove");
-  g_autofree char *left = tr_actions_dup_key ("turn.move-left"), *right = tr_actions_dup_key ("turn.move-right");
+  TrTurnsPage *self = TR_TURNS_PAGE (widget);
 
-  if (dough->turns->len == 0)
-    return g_strdup (_("No turns yet. Each turn is one roll-out and one fold."));
-  if (dough->turns->len >= TR_MAX_TURNS)
-    return g_strdup_printf (_("%d turns, the most there can be. Keys: 2–6 fold, %s and %s thickness, %s removes, %s and %s move it."),
-                            TR_MAX_TURNS, thicker, thinner, remove, left, right);
-
-  return g_strdup_printf (_("Drag a turn or its far edge. Keys: 2–6 fold, %s and %s thickness, %s adds, %s removes, %s and %s move it."),
-                          thicker, thinner, add, remove, left, right);
+  set_finding (self, TRUE);
+  gtk_widget_child_focus (self->finder, GTK_DIR_TAB_FORWARD);
 }
+
+/* The page */
 
 static void
 tr_turns_page_refresh (TrPage *page)
@@ -344,8 +353,9 @@ tr_turns_page_refresh (TrPage *page)
 
   tr_turns_strip_refresh (TR_TURNS_STRIP (self->strip));
   show_editor (self);
+  tr_sequence_finder_refresh (TR_SEQUENCE_FINDER (self->finder));
   set_actions_enabled (self);
-  tr_words_label_take (self->hint, dup_hint (figures->dough));
+  show_hint (self);
   gtk_widget_set_sensitive (self->add, figures->dough->turns->len < TR_MAX_TURNS);
   show_layers (self);
 }
@@ -387,6 +397,7 @@ tr_turns_page_go_to (TrPage     *page,
 
   if ((!g_str_has_prefix (pointer, "/turns") && !g_str_has_prefix (pointer, "/lock_in")) || tr_page_get_dough (page) == NULL)
     return FALSE;
+  set_finding (self, FALSE);
   select_for (self, pointer);
   if (is_whole_turn (pointer) && tr_page_get_dough (page)->turns->len > 0)
     return gtk_widget_grab_focus (self->strip);
@@ -411,14 +422,20 @@ build_strip (TrTurnsPage *self,
   self->strip = tr_turns_strip_new ();
   g_signal_connect (self->strip, "selected", G_CALLBACK (selected_cb), self);
   g_signal_connect (self->strip, "activated", G_CALLBACK (activated_cb), self);
+  self->find = gtk_toggle_button_new_with_label (_("Find a sequence"));
+  gtk_widget_set_valign (self->find, GTK_ALIGN_CENTER);
+  gtk_widget_set_tooltip_text (self->find, _("Folds that give the wanted layers on this bench"));
+  g_signal_connect_object (self->find, "toggled", G_CALLBACK (find_toggled_cb), self, G_CONNECT_SWAPPED);
   self->hint = tr_words_label_new ("dim-label");
   gtk_widget_add_css_class (self->hint, "caption");
   gtk_widget_set_hexpand (self->hint, TRUE);
   self->add = gtk_button_new_with_label (_("Add a turn"));
-  gtk_widget_set_valign (self->add, GTK_ALIGN_START);
+  gtk_widget_set_valign (self->add, GTK_ALIGN_CENTER);
   g_signal_connect_object (self->add, "clicked", G_CALLBACK (add_clicked_cb), self, 0);
 
   gtk_box_append (GTK_BOX (foot), self->hint);
+  gtk_widget_set_halign (self->find, GTK_ALIGN_END);
+  gtk_box_append (GTK_BOX (foot), self->find);
   gtk_box_append (GTK_BOX (foot), self->add);
   gtk_box_append (GTK_BOX (section), self->strip);
   gtk_box_append (GTK_BOX (section), foot);
@@ -452,6 +469,9 @@ build_editors (TrTurnsPage *self,
   gtk_box_append (GTK_BOX (section), self->lock_in);
   gtk_box_append (GTK_BOX (section), self->turn);
   gtk_box_append (GTK_BOX (section), self->sheet);
+  self->finder = tr_sequence_finder_new ();
+  gtk_widget_set_visible (self->finder, FALSE);
+  gtk_box_append (GTK_BOX (section), self->finder);
 }
 
 /* The scrolled column has margins of its own. */
@@ -550,6 +570,7 @@ tr_turns_page_class_init (TrTurnsPageClass *klass)
   page_class->refresh = tr_turns_page_refresh;
   page_class->go_to = tr_turns_page_go_to;
 
+  gtk_widget_class_install_action (widget_class, "turn.find", NULL, find_activated_cb);
   gtk_widget_class_install_action (widget_class, "turn.add", NULL, add_activated_cb);
   gtk_widget_class_install_action (widget_class, "turn.remove", NULL, remove_activated_cb);
   gtk_widget_class_install_action (widget_class, "turn.earlier", NULL, move_activated_cb);

@@ -427,6 +427,7 @@ static const TrAction actions[] = {
   { "turn.fold-6", "6", N_("Fold in 6"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.thicker", "plus", N_("Roll it thicker"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.thinner", "minus", N_("Roll it thinner"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
+  { "turn.find", "f", N_("Find a sequence"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.add", "a", N_("Add a turn after it"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.remove", "Delete", N_("Remove the turn"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.move-left", "<Control>Left", N_("Move the turn to the left"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },

@@ -61,3 +61,40 @@ tr_words_passes_why (const TrReader *reader,
 
   return g_strdup_printf (_("Each pass takes at most %s of the thickness, as set on the Bench page."), percent);
 }
+
+char *
+tr_words_to_sheet (const TrReader       *reader,
+                   const TrDoughFigures *figures)
+{
+  const TrToSheet *to_sheet = &figures->lamination.to_sheet;
+
+  if (!figures->has_lamination || !figures->lamination.has_to_sheet || !figures->has_sheet)
+    return NULL;
+
+  g_autofree char *start = tr_words_size_bare (reader, &to_sheet->start_mm);
+  g_autofree char *sheet = tr_words_size (reader, &figures->sheet.rolled_mm);
+  g_autofree char *longer = tr_words_number (reader, to_sheet->stretch_length, 1);
+  g_autofree char *wider = tr_words_number (reader, to_sheet->stretch_width, 1);
+
+  g_autofree char *how = g_strcmp0 (to_sheet->order, "length-first") == 0
+                         ? g_strdup_printf (_("To the sheet: %s → %s; first %s times longer, then %s times wider"), start, sheet, longer, wider)
+                         : g_strdup_printf (_("To the sheet: %s → %s; first %s times wider, then %s times longer"), start, sheet, wider, longer);
+
+  if (to_sheet->blocks_cut > 1)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Cut the block into %.0f for as many sheets. %s",
+                                         "Cut each block into %.0f for as many sheets. %s", (unsigned long) figures->dough->lock_in->blocks),
+                            to_sheet->blocks_cut, how);
+
+  return g_steal_pointer (&how);
+}
+
+char *
+tr_words_sheet_passes (const TrReader       *reader,
+                       const TrDoughFigures *figures)
+{
+  g_auto (TrPasses) passes = { 0 };
+
+  tr_passes_init_sheet (&passes, figures);
+
+  return tr_words_passes (reader, figures->bench, &passes);
+}

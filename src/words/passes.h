@@ -15,5 +15,8 @@ G_BEGIN_DECLS
 char *tr_words_passes     (const TrReader *reader, const TrBench *bench, const TrPasses *passes);
 /* Where their number comes from. */
 char *tr_words_passes_why (const TrReader *reader, const TrBench *bench);
+/* How the last block becomes the sheet: parted, turned, stretched; NULL: no sheet. */
+char *tr_words_to_sheet     (const TrReader *reader, const TrDoughFigures *figures);
+char *tr_words_sheet_passes (const TrReader *reader, const TrDoughFigures *figures);
 
 G_END_DECLS
