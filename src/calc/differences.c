@@ -13,14 +13,14 @@ typedef struct {
   const char *name;
   gsize offset;
   Held held;
-  TrMeasure measure;
+  TrDiffersIn measure;
   int none;
 } Member;
 
-#define DOUBLE(Struct, field, name, measure) { name, G_STRUCT_OFFSET (Struct, field), HELD_DOUBLE, TR_MEASURE_##measure, 0 }
-#define INT(Struct, field, name, measure, none) { name, G_STRUCT_OFFSET (Struct, field), HELD_INT, TR_MEASURE_##measure, none }
-#define ENUM(Struct, field, name, measure) { name, G_STRUCT_OFFSET (Struct, field), HELD_ENUM, TR_MEASURE_##measure, -1 }
-#define TEXT(Struct, field, name) { name, G_STRUCT_OFFSET (Struct, field), HELD_TEXT, TR_MEASURE_TEXT, 0 }
+#define DOUBLE(Struct, field, name, measure) { name, G_STRUCT_OFFSET (Struct, field), HELD_DOUBLE, TR_DIFFERS_IN_##measure, 0 }
+#define INT(Struct, field, name, measure, none) { name, G_STRUCT_OFFSET (Struct, field), HELD_INT, TR_DIFFERS_IN_##measure, none }
+#define ENUM(Struct, field, name, measure) { name, G_STRUCT_OFFSET (Struct, field), HELD_ENUM, TR_DIFFERS_IN_##measure, -1 }
+#define TEXT(Struct, field, name) { name, G_STRUCT_OFFSET (Struct, field), HELD_TEXT, TR_DIFFERS_IN_TEXT, 0 }
 
 static const Member kind_members[] = {
   ENUM (TrDough, kind, "kind", KIND),
@@ -128,7 +128,7 @@ add (const Walk       *walk,
 
   *difference = (TrDifference) {
     .kind = kind, .part = walk->part, .index = walk->index, .what = walk->what, .member = member,
-    .measure = TR_MEASURE_TEXT, .was = NAN, .is = NAN, .ingredient = g_strdup (walk->ingredient),
+    .measure = TR_DIFFERS_IN_TEXT, .was = NAN, .is = NAN, .ingredient = g_strdup (walk->ingredient),
     .where = member != NULL ? g_strdup_printf ("%s/%s", walk->where, member) : g_strdup (walk->where),
   };
   g_ptr_array_add (walk->found, difference);
@@ -334,7 +334,7 @@ compare_rests (Walk         *walk,
     {
       TrDifference *last = walk->found->pdata[walk->found->len - 1];
 
-      last->measure = TR_MEASURE_MINUTES;
+      last->measure = TR_DIFFERS_IN_MINUTES;
       last->was = was != NULL ? was->min_minutes : (double) NAN;
       last->is = is != NULL ? is->min_minutes : (double) NAN;
     }

@@ -22,12 +22,12 @@ typedef enum {
 
 /* How it is measured, or which enumeration the number is of. */
 typedef enum {
-  TR_MEASURE_NUMBER, TR_MEASURE_COUNT, TR_MEASURE_G, TR_MEASURE_MM, TR_MEASURE_C, TR_MEASURE_WARMING_C,
-  TR_MEASURE_MINUTES, TR_MEASURE_PERCENT, TR_MEASURE_G_ML, TR_MEASURE_FLAG, TR_MEASURE_KIND, TR_MEASURE_BATCH,
-  TR_MEASURE_STYLE, TR_MEASURE_PLACE, TR_MEASURE_ON, TR_MEASURE_SHAPE, TR_MEASURE_FOLD,
-  TR_MEASURE_TEXT,               /* an amount, an ingredient's id, a line as it was read */
-  TR_N_MEASURES
-} TrMeasure;
+  TR_DIFFERS_IN_NUMBER, TR_DIFFERS_IN_COUNT, TR_DIFFERS_IN_G, TR_DIFFERS_IN_MM, TR_DIFFERS_IN_C, TR_DIFFERS_IN_WARMING_C,
+  TR_DIFFERS_IN_MINUTES, TR_DIFFERS_IN_PERCENT, TR_DIFFERS_IN_G_ML, TR_DIFFERS_IN_FLAG, TR_DIFFERS_IN_KIND, TR_DIFFERS_IN_BATCH,
+  TR_DIFFERS_IN_STYLE, TR_DIFFERS_IN_PLACE, TR_DIFFERS_IN_ON, TR_DIFFERS_IN_SHAPE, TR_DIFFERS_IN_FOLD,
+  TR_DIFFERS_IN_TEXT,               /* an amount, an ingredient's id, a line as it was read */
+  TR_N_DIFFERS_IN
+} TrDiffersIn;
 
 typedef enum { TR_DIFFERENCE_CHANGED, TR_DIFFERENCE_ADDED, TR_DIFFERENCE_REMOVED } TrDifferenceKind;
 
@@ -37,7 +37,7 @@ typedef struct {
   int index;                     /* of the line, turn or step where it stands (removed: stood); -1: none */
   int what;                      /* of a line the TrStage, of a step the TrStepId, of a turn the fold */
   const char *member;            /* as in the document; NULL: the whole was added or removed */
-  TrMeasure measure;
+  TrDiffersIn measure;
   double was, is;                /* numbers and enumerations; NaN: not written */
   char *text_was, *text_is;      /* texts; of a whole line the amount; NULL: not written */
   char *ingredient;              /* of a line, its id as it is now, else as it was; NULL: not known */

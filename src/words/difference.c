@@ -81,7 +81,7 @@ name_of_batch (TrBatchBy by)
 /* One of the two values. */
 static char *
 say_value (const TrReader *reader,
-           TrMeasure       measure,
+           TrDiffersIn       measure,
            double          value)
 {
   if (isnan (value))
@@ -89,24 +89,24 @@ say_value (const TrReader *reader,
 
   switch (measure)
     {
-    case TR_MEASURE_NUMBER: return tr_say_trimmed (reader, value, 3);
-    case TR_MEASURE_COUNT: return tr_words_count (reader, value);
-    case TR_MEASURE_G: return tr_words_mass (reader, value);
-    case TR_MEASURE_MM: return tr_words_length (reader, value);
-    case TR_MEASURE_C: return tr_words_temperature (reader, value);
-    case TR_MEASURE_WARMING_C: return tr_words_warming (reader, value);
-    case TR_MEASURE_MINUTES: return tr_words_minutes (reader, value);
-    case TR_MEASURE_PERCENT: return tr_say_with_unit (tr_say_trimmed (reader, value, 2), "%");
-    case TR_MEASURE_G_ML: return tr_say_with_unit (tr_say_trimmed (reader, value, 3), _("g/ml"));
-    case TR_MEASURE_FLAG: return g_strdup (value > 0 ? _("yes") : _("no"));
-    case TR_MEASURE_KIND: return g_strdup (tr_words_kind ((TrKind) value));
-    case TR_MEASURE_BATCH: return g_strdup (name_of_batch ((TrBatchBy) value));
-    case TR_MEASURE_STYLE: return g_strdup (tr_words_style ((TrStyle) value));
-    case TR_MEASURE_PLACE: return g_strdup (tr_words_place ((TrPlace) value));
-    case TR_MEASURE_ON: return g_strdup ((TrOn) value == TR_ON_RACK ? _("a rack") : _("a board"));
-    case TR_MEASURE_SHAPE: return g_strdup (tr_words_shape ((TrShape) value));
-    case TR_MEASURE_FOLD: return tr_words_fold ((int) value);
-    case TR_MEASURE_TEXT: case TR_N_MEASURES:
+    case TR_DIFFERS_IN_NUMBER: return tr_say_trimmed (reader, value, 3);
+    case TR_DIFFERS_IN_COUNT: return tr_words_count (reader, value);
+    case TR_DIFFERS_IN_G: return tr_words_mass (reader, value);
+    case TR_DIFFERS_IN_MM: return tr_words_length (reader, value);
+    case TR_DIFFERS_IN_C: return tr_words_temperature (reader, value);
+    case TR_DIFFERS_IN_WARMING_C: return tr_words_warming (reader, value);
+    case TR_DIFFERS_IN_MINUTES: return tr_words_minutes (reader, value);
+    case TR_DIFFERS_IN_PERCENT: return tr_say_with_unit (tr_say_trimmed (reader, value, 2), "%");
+    case TR_DIFFERS_IN_G_ML: return tr_say_with_unit (tr_say_trimmed (reader, value, 3), _("g/ml"));
+    case TR_DIFFERS_IN_FLAG: return g_strdup (value > 0 ? _("yes") : _("no"));
+    case TR_DIFFERS_IN_KIND: return g_strdup (tr_words_kind ((TrKind) value));
+    case TR_DIFFERS_IN_BATCH: return g_strdup (name_of_batch ((TrBatchBy) value));
+    case TR_DIFFERS_IN_STYLE: return g_strdup (tr_words_style ((TrStyle) value));
+    case TR_DIFFERS_IN_PLACE: return g_strdup (tr_words_place ((TrPlace) value));
+    case TR_DIFFERS_IN_ON: return g_strdup ((TrOn) value == TR_ON_RACK ? _("a rack") : _("a board"));
+    case TR_DIFFERS_IN_SHAPE: return g_strdup (tr_words_shape ((TrShape) value));
+    case TR_DIFFERS_IN_FOLD: return tr_words_fold ((int) value);
+    case TR_DIFFERS_IN_TEXT: case TR_N_DIFFERS_IN:
     default: g_return_val_if_reached (g_strdup (""));
     }
 }
@@ -188,7 +188,7 @@ say_changed (const TrReader     *reader,
              const TrPantry     *pantry,
              const TrDifference *difference)
 {
-  gboolean is_text = difference->measure == TR_MEASURE_TEXT;
+  gboolean is_text = difference->measure == TR_DIFFERS_IN_TEXT;
   g_autofree char *what = NULL;
   g_autofree char *was = is_text ? say_text (pantry, difference, difference->text_was)
                                  : say_value (reader, difference->measure, difference->was);

@@ -366,7 +366,7 @@ test_difference_holds_both_values (void)
   g_assert_cmpstr (amount->ingredient, ==, "salt");
   g_assert_cmpint (proof->part, ==, TR_PART_OF_STEP);
   g_assert_cmpint (proof->what, ==, TR_STEP_PROOF);
-  g_assert_cmpint (proof->measure, ==, TR_MEASURE_C);
+  g_assert_cmpint (proof->measure, ==, TR_DIFFERS_IN_C);
   g_assert_cmpfloat_with_epsilon (proof->was, 31, 1e-9);
   g_assert_cmpfloat_with_epsilon (proof->is, 28, 1e-9);
 }
