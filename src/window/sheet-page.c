@@ -327,7 +327,7 @@ rows_chosen_cb (TrAlternatives *alternatives,
 static const TrMember *
 find_measure (const TrTrial *trial,
               int            dough,
-              TrDiffersIn      measure)
+              TrMeasure      measure)
 {
   const TrMember *found = NULL;
 
@@ -335,7 +335,7 @@ find_measure (const TrTrial *trial,
     if (tr_member_is_there (&size_members[i], trial, dough, 0) && size_members[i].offset != G_STRUCT_OFFSET (TrCut, gap_mm))
       {
         found = &size_members[i];
-        if (measure == TR_DIFFERS_IN_ALONG)
+        if (measure == TR_MEASURE_ALONG)
           return found;
       }
 
@@ -379,7 +379,7 @@ measure_moved_cb (TrSheetView *view,
     return;
 
   draft = tr_document_draft (tr_page_get_document (page));
-  member = find_measure (draft, dough, (TrDiffersIn) measure);
+  member = find_measure (draft, dough, (TrMeasure) measure);
   tr_member_set_number (member, draft, dough, 0, mm);
   tr_page_commit (page, draft, _(member->undo), member->pointer, member->pointer);
 }

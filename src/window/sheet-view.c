@@ -64,7 +64,7 @@ make_sheets (gpointer        data,
 
 static double
 get_measure_mm (TrSheetView *self,
-                TrDiffersIn    measure)
+                TrMeasure    measure)
 {
   const TrCut *cut = self->figures->dough->cut;
 
@@ -72,15 +72,15 @@ get_measure_mm (TrSheetView *self,
     {
     case TR_SHAPE_TRIANGLE:
     case TR_SHAPE_RIGHT_TRIANGLE:
-      return measure == TR_DIFFERS_IN_ALONG ? cut->base_mm : cut->height_mm;
+      return measure == TR_MEASURE_ALONG ? cut->base_mm : cut->height_mm;
     case TR_SHAPE_RECTANGLE:
-      return measure == TR_DIFFERS_IN_ALONG ? cut->width_mm : cut->length_mm;
+      return measure == TR_MEASURE_ALONG ? cut->width_mm : cut->length_mm;
     case TR_SHAPE_SQUARE:
       return cut->side_mm;
     case TR_SHAPE_ROUND:
       return cut->diameter_mm;
     case TR_SHAPE_SLICES:
-      return measure == TR_DIFFERS_IN_ALONG ? cut->slice_mm : cut->roll_length_mm;
+      return measure == TR_MEASURE_ALONG ? cut->slice_mm : cut->roll_length_mm;
     case TR_N_SHAPES:
     default:
       g_return_val_if_reached (NAN);
@@ -184,7 +184,7 @@ grab_cb (TrPictureView *picture,
   if (!tr_sheets_grab (tr_picture_view_get_picture (picture), self->figures, &self->reader, NULL, hit->index, x, y, &grab))
     return FALSE;
 
-  tr_picture_view_set_cursor (picture, (grab.measure == TR_DIFFERS_IN_ALONG) != grab.hold.is_turned ? "ew-resize" : "ns-resize");
+  tr_picture_view_set_cursor (picture, (grab.measure == TR_MEASURE_ALONG) != grab.hold.is_turned ? "ew-resize" : "ns-resize");
   if (!is_press)
     return TRUE;
 
@@ -242,13 +242,13 @@ pressed_cb (TrPictureView *picture,
 static gboolean
 find_measure (TrSheetView *self,
               gboolean     is_sideways,
-              TrDiffersIn   *measure)
+              TrMeasure   *measure)
 {
   TrPicture *picture = tr_picture_view_get_picture (self->picture);
-  gboolean along_is_sideways = tr_sheets_is_sideways (picture, self->figures, &self->reader, NULL, TR_DIFFERS_IN_ALONG);
+  gboolean along_is_sideways = tr_sheets_is_sideways (picture, self->figures, &self->reader, NULL, TR_MEASURE_ALONG);
   TrHit hit;
 
-  *measure = along_is_sideways == is_sideways ? TR_DIFFERS_IN_ALONG : TR_DIFFERS_IN_ACROSS;
+  *measure = along_is_sideways == is_sideways ? TR_MEASURE_ALONG : TR_MEASURE_ACROSS;
   if (tr_picture_view_get_selected (self->picture, &hit) && hit.part == TR_PART_OF_EDGE &&
       tr_sheets_edge_get_measure (self->figures, hit.index) == *measure)
     return TRUE;
@@ -270,7 +270,7 @@ key_pressed_cb (GtkEventControllerKey *controller,
   gboolean is_sideways = key == GDK_KEY_Left || key == GDK_KEY_Right;
   gboolean is_more = key == GDK_KEY_Right || key == GDK_KEY_Up;
   double step = get_step_mm (self, (modifiers & GDK_CONTROL_MASK) != 0), mm;
-  TrDiffersIn measure;
+  TrMeasure measure;
 
   if (self->figures == NULL || !self->figures->has_sheet || self->is_held || (modifiers & GDK_ALT_MASK))
     return FALSE;
