@@ -39,7 +39,7 @@ static const Usual usual_bake_c[] = { { 170, 210, from_practice }, { 180, 220, f
 static const Usual usual_sheet_mm[] = { { 3, 6, from_practice }, { 2, 6, from_practice } };
 static const Usual usual_fat_layers[] = {
   { 16, 50, "after Ooms et al., Crit. Rev. Food Sci. Nutr. 56(13), 2016" },
-  { 50, 729, "Silow et al., Foods 6(2):15, 2017 (from 50); six single turns, common practice" },
+  { 27, 729, "three to six single turns, common practice; Silow et al., Foods 6(2):15, 2017, bake 50 to 200" },
 };
 /* Of a piece of 60 g; larger ones take longer by the square of their size, as
  * a body does that heat creeps into: minutes go with mass^(2/3). */
@@ -286,11 +286,29 @@ hold_against_fat (const TrDoughFigures *figures,
   reading->source = "ingredient table";
 }
 
+static gboolean
+knows_window (const TrDoughFigures *figures)
+{
+  for (guint i = 0; i < figures->rests->len; i++)
+    {
+      const TrRestFigures *rest = &g_array_index (figures->rests, TrRestFigures, i);
+
+      if (rest->turn > 0 && isfinite (rest->work_window_minutes))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+/* A room may well be warmer than the fat likes, if the hands are quick. Only
+ * where it is not known how quick they have to be the room itself points. */
 static void
 read_room_c (const TrDoughFigures *figures,
              TrSide                side,
              TrReading            *reading)
 {
+  if (knows_window (figures))
+    return;
   reading->value = figures->bench->room_c;
   reading->where = g_strdup ("/bench/room_c");
   hold_against_fat (figures, reading);
@@ -473,20 +491,25 @@ read_ratio (const TrDoughFigures *figures,
 }
 
 /* The tongue knows better than the band: too much within it is still more
- * than the middle. Outside the band the band itself is the number. */
+ * than the middle, if by as much as is worth changing. Outside the band the
+ * band itself is the number. */
 static void
 read_ratio_in_band (const TrDoughFigures *figures,
                     TrSide                side,
                     TrReading            *reading)
 {
   read_ratio (figures, side, reading);
-  if (!(reading->value >= reading->low - TR_HAIR && reading->value <= reading->high + TR_HAIR))
+
+  double middle = (reading->low + reading->high) / 2, step = tr_ratio_get_step ((TrRatio) tr_reading_get_ratio (reading->id));
+  gboolean is_inside = reading->value >= reading->low - TR_HAIR && reading->value <= reading->high + TR_HAIR;
+
+  if (!is_inside || !(fabs (reading->value - middle) >= step - TR_HAIR))
     {
       reading->value = NAN;
       return;
     }
   reading->at = reading->high - reading->low;
-  reading->low = reading->high = (reading->low + reading->high) / 2;
+  reading->low = reading->high = middle;
 }
 
 static void

@@ -24,7 +24,7 @@ typedef enum {
   TR_READING_PROOF_MINUTES,      /* all proofs; at: °C of the longest */
   TR_READING_BULK_MINUTES,       /* at: °C */
   TR_READING_MIXED_C,            /* the dough as mixed */
-  TR_READING_ROOM_C,             /* the bench's room against the fat's softening; name: the fat */
+  TR_READING_ROOM_C,             /* the bench's room against the fat's softening, while no window is known; name: the fat */
   TR_READING_REST_MINUTES,       /* the shortest after a turn; at: the turn, from 1 */
   TR_READING_CORE_C,             /* the warmest core after a rest, against the fat's softening; at: the turn, from 1; name */
   TR_READING_WINDOW_MINUTES,     /* in which the fat can be rolled, against what the turn takes; at: the turn, 0 the sheet */
@@ -39,7 +39,7 @@ typedef enum {
   TR_READING_YEAST,
   TR_READING_SALT,
   TR_READING_SUGAR,
-  TR_READING_SALT_MIDDLE,        /* ... against the middle of the band, while inside it; at: that band's width */
+  TR_READING_SALT_MIDDLE,        /* ... against the middle of the band, while inside it and off it; at: the band's width */
   TR_READING_SUGAR_MIDDLE,
   TR_READING_SALTED_FAT,         /* points of salt that the fat brings; name: the fat */
   TR_N_READINGS
