@@ -15,7 +15,7 @@ enum { NEEDS_NOTHING, NEEDS_LAMINATION, NEEDS_SHEET };
 static double
 get_sheets (const TrDoughFigures *figures)
 {
-  return figures->has_sheet ? figures->sheet.sheets : NAN;
+  return figures->has_sheet ? (double) figures->sheet.sheets : (double) NAN;
 }
 
 static double

@@ -4,60 +4,26 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * One spelling for every value, whatever the locale: the same trial gives the
- * same bytes. A number is the shortest decimal that reads back as the same
- * double; whole numbers up to 2^53 stand without exponent or point; minus zero
- * is 0. What JSON cannot say (NaN, infinities) is null.
+ * same bytes. What JSON cannot say of numbers (NaN, infinities) is null.
  */
 
 #include "strict.h"
 
-#include <float.h>
 #include <string.h>
 
+#include "../calc/digits.h"
 #include "document.h"
-
-/* DBL_DIG digits are the shortest where they are enough, since their zeros at
- * the end are left out; numbers below DBL_MIN hold fewer. */
-#define MAX_DIGITS 17
-#define MAX_WHOLE 9007199254740992.0   /* 2^53: every whole number up to here is exact */
-
-static gboolean
-is_same_double (double a,
-                double b)
-{
-  return !(a < b) && !(a > b);
-}
 
 void
 tr_json_append_number (GString *out,
                        double   value)
 {
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-
   g_return_if_fail (out != NULL);
 
-  if (!isfinite (value))
-    {
-      g_string_append (out, "null");
-      return;
-    }
-  if (fabs (value) <= MAX_WHOLE && is_same_double (trunc (value), value))
-    {
-      g_string_append_printf (out, "%" G_GINT64_FORMAT, (gint64) value);
-      return;
-    }
-
-  for (guint n_digits = fabs (value) < DBL_MIN ? 1 : DBL_DIG; n_digits <= MAX_DIGITS; n_digits++)
-    {
-      char format[] = "%.00g";
-
-      format[2] = (char) ('0' + n_digits / 10);
-      format[3] = (char) ('0' + n_digits % 10);
-      g_ascii_formatd (digits, sizeof digits, format, value);
-      if (is_same_double (g_ascii_strtod (digits, NULL), value))
-        break;
-    }
-  g_string_append (out, digits);
+  if (isfinite (value))
+    tr_digits_append (out, value);
+  else
+    g_string_append (out, "null");
 }
 
 static const char *

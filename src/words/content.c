@@ -8,8 +8,6 @@
 
 #include "content.h"
 
-#include <string.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "../calc/content.h"
@@ -54,53 +52,6 @@ take_cell (char  **row,
 {
   g_free (row[column]);
   row[column] = text;
-}
-
-void
-tr_text_table_free (TrTextTable *table)
-{
-  if (table == NULL)
-    return;
-
-  g_ptr_array_unref (table->rows);
-  g_free (table);
-}
-
-const char *
-tr_text_table_get (const TrTextTable *table,
-                   guint              row,
-                   guint              column)
-{
-  g_return_val_if_fail (row < table->rows->len && column < table->n_columns, NULL);
-
-  return ((char **) g_ptr_array_index (table->rows, row))[column];
-}
-
-static void
-append_cell (GString    *out,
-             const char *cell)
-{
-  g_auto (GStrv) parts = g_strsplit (cell, TR_NARROW_NO_BREAK_SPACE, -1);
-  g_autofree char *joined = g_strjoinv ("", parts);
-
-  g_string_append (out, g_strdelimit (joined, "\t\n\r", ' '));
-}
-
-char *
-tr_text_table_dup_tsv (const TrTextTable *table)
-{
-  GString *out = g_string_new (NULL);
-
-  g_return_val_if_fail (table != NULL, NULL);
-
-  for (guint row = 0; row < table->rows->len; row++)
-    for (guint column = 0; column < table->n_columns; column++)
-      {
-        append_cell (out, tr_text_table_get (table, row, column));
-        g_string_append_c (out, column + 1 < table->n_columns ? '\t' : '\n');
-      }
-
-  return g_string_free (out, FALSE);
 }
 
 /* Total formula */

@@ -10,22 +10,10 @@
 #pragma once
 
 #include "../calc/total.h"
+#include "text-table.h"
 #include "words.h"
 
 G_BEGIN_DECLS
-
-/* The first row has the heads, the first cell of every row its name. */
-typedef struct {
-  guint n_columns;
-  guint n_foot;                  /* last rows that stand under a line */
-  gboolean has_sum;              /* the last of them is a sum */
-  GPtrArray *rows;               /* char **, of n_columns; owned */
-} TrTextTable;
-
-void         tr_text_table_free     (TrTextTable *table);
-const char  *tr_text_table_get      (const TrTextTable *table, guint row, guint column);
-/* For a spreadsheet: tabs between, no spaces inside numbers. */
-char        *tr_text_table_dup_tsv  (const TrTextTable *table);
 
 /* The bench with the steps a scale shows this reader: ounces have rounder
  * ones. (transfer full) */
@@ -42,7 +30,5 @@ GPtrArray   *tr_words_content_notes (const TrReader *reader, const TrDoughFigure
 char        *tr_words_effective     (const TrReader *reader, const TrDoughFigures *figures);
 /* "Poolish": what the baker called it, first letter upper case. */
 char        *tr_words_preferment    (const char *group);
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrTextTable, tr_text_table_free)
 
 G_END_DECLS
