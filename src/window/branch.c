@@ -58,7 +58,7 @@ tr_page_branch_dough (TrPage         *self,
   g_autoptr (GError) error = NULL;
   g_autofree char *name = tr_trial_dup_next_name (draft, figures->dough->name);
   g_autofree char *label = g_strdup_printf (_("make a dough from %s"), figures->dough->name);
-  g_autofree char *where = g_strdup_printf ("/doughs/%d", index + 1), *id = NULL, *told = NULL;
+  g_autofree char *where = g_strdup_printf ("/doughs/%d", index + 1), *id = NULL;
   TrDough *branch = tr_trial_branch_dough (draft, (guint) index, name);
 
   if (branch == NULL)
@@ -78,11 +78,13 @@ tr_page_branch_dough (TrPage         *self,
     }
 
   id = g_strdup (branch->id);
-  told = dup_told (self, draft, figures->dough, branch);
+  g_autofree char *told = remedy != NULL ? dup_told (self, draft, figures->dough, branch) : NULL;
+
   if (!tr_page_commit (self, g_steal_pointer (&draft), label, NULL, where))
     return FALSE;
   gtk_widget_activate_action (GTK_WIDGET (self), "win.show-dough", "s", id);
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.told", "s", told);
+  if (told != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.told", "s", told);
 
   return TRUE;
 }

@@ -11,8 +11,8 @@
 
 G_BEGIN_DECLS
 
-/* Right behind it, in one undo step, with that one change (NULL: none); says in
- * the window what it is and shows it. FALSE: the window was told why not. */
+/* Right behind it, in one undo step, with that one change (NULL: none); shows
+ * it, and says what was changed. FALSE: the window was told why not. */
 gboolean tr_page_branch_dough (TrPage         *self,
                                const TrRemedy *remedy);
 

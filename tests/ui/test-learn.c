@@ -10,9 +10,11 @@
 
 #include <string.h>
 
+#include "calc/branch.h"
 #include "calc/scores.h"
 #include "page-fixture.h"
 #include "picture/picture.h"
+#include "window/branch.h"
 #include "window/carry-window.h"
 #include "window/learn.h"
 #include "window/picture-view.h"
@@ -250,6 +252,52 @@ test_rows_follow_the_scores (void)
   page_tear_down (&fixture);
 }
 
+/* In the real window the new dough is shown, and said with a way back. */
+static void
+test_the_new_dough_is_shown_and_told (UiFixture     *fixture,
+                                      gconstpointer  data)
+{
+  const TrRemedy remedy = { .kind = TR_REMEDY_MIXED_C, .side = TR_SIDE_OVER, .target = 18 };
+  g_autofree char *before = ui_dup_trial_text (tr_window_get_document (fixture->window));
+  TrPage *page = TR_PAGE (ui_get_doughs (fixture->window));
+  const char *told;
+
+  g_assert_true (tr_page_branch_dough (page, &remedy));
+  ui_settle ();
+
+  const TrDough *branch = tr_trial_get_dough (ui_get_trial (fixture->window), 1);
+
+  g_assert_cmpstr (tr_window_get_dough_id (fixture->window), ==, branch->id);
+  g_assert_cmpfloat_with_epsilon (branch->method->dough_c, 18, 1e-9);
+  told = tr_window_get_notice (fixture->window, "edit");
+  g_assert_nonnull (told);
+  g_assert_nonnull (strstr (told, " comes from "));
+  g_assert_nonnull (strstr (told, "Dough temperature: "));
+
+  ui_act (fixture->window, "win.undo");
+
+  g_autofree char *after = ui_dup_trial_text (tr_window_get_document (fixture->window));
+
+  g_assert_cmpstr (after, ==, before);
+}
+
+static void
+test_a_full_trial_says_so (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_learn_new, "d1");
+
+  TrTrial *draft = tr_document_draft (fixture.document);
+
+  while (draft->doughs->len < TR_MAX_DOUGHS)
+    tr_trial_branch_dough (draft, 0, "more");
+  commit (&fixture, draft);
+  g_assert_false (tr_page_branch_dough (fixture.page, NULL));
+  g_assert_cmpuint (tr_document_get_trial (fixture.document)->doughs->len, ==, TR_MAX_DOUGHS);
+  page_tear_down (&fixture);
+}
+
 /* Carrying on */
 
 static void
@@ -372,6 +420,8 @@ main (int    argc,
   g_test_add_func ("/learn/follows", test_rows_follow_the_scores);
   g_test_add_func ("/learn/carry/one-step", test_carried_doughs_are_one_step_of_a_new_trial);
   g_test_add_func ("/learn/carry/origin", test_a_dough_that_leaves_its_origin_behind_notes_it);
+  g_test_add_func ("/learn/full", test_a_full_trial_says_so);
+  UI_ADD ("/learn/told", test_the_new_dough_is_shown_and_told);
   UI_ADD ("/learn/carry/window", test_chosen_doughs_open_in_a_window_of_their_own);
 
   return ui_run ();
