@@ -296,8 +296,10 @@ do_job (const TrOptions *options,
     return print_sequences (options, figures, error);
   if (options->job == TR_JOB_PAPER)
     return make_cards (options, figures, &reader, error);
-  text = options->job == TR_JOB_FIGURES ? tr_report_figures (figures, &reader)
-                                     : tr_report_findings (figures, &reader, &has_stop);
+  if (options->job == TR_JOB_FINDINGS)
+    text = tr_report_findings (figures, &reader, &has_stop);
+  else
+    text = options->is_csv ? tr_report_comparison (figures) : tr_report_figures (figures, &reader);
   if (has_stop)
     *status = EXIT_STOP;
   return print_out (text, error);

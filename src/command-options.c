@@ -17,6 +17,7 @@ static const char help[] =
   "Usage:\n"
   "  tourier [FILE…]                     open the window\n"
   "  tourier --figures FILE              print every figure as JSON\n"
+  "  tourier --figures --csv FILE        print what can be compared, a column a dough, as CSV\n"
   "  tourier --findings FILE             print what was found, one a line:\n"
   "                                      severity, dough, sentence; exit status 3\n"
   "                                      when something stops\n"
@@ -151,6 +152,13 @@ take_option (TrOptions *options,
   };
   gboolean taken;
 
+  if (g_str_equal (argv[*i], "--csv"))
+    {
+      if (options->is_csv)
+        return tr_command_refuse (error, "--csv is given twice; once is enough.");
+      options->is_csv = TRUE;
+      return TRUE;
+    }
   for (gsize k = 0; k < G_N_ELEMENTS (jobs); k++)
     if (g_str_equal (argv[*i], jobs[k].option))
       return set_job (options, jobs[k].job, jobs[k].option, error);
@@ -254,6 +262,7 @@ check_belonging (const TrOptions *options,
 {
   const struct { const char *value, *option, *job; gboolean belongs; } belonging[] = {
     { options->dough, "--dough", "--paper and --sequences", options->job == TR_JOB_PAPER || options->job == TR_JOB_SEQUENCES },
+    { options->is_csv ? "" : NULL, "--csv", "--figures", options->job == TR_JOB_FIGURES },
     { options->page, "--page", "--paper", options->job == TR_JOB_PAPER },
     { options->output, "--output", "--paper and --read-recipe", options->job == TR_JOB_PAPER || options->job == TR_JOB_READ_RECIPE },
     { options->fat_layers, "--fat-layers", "--sequences", options->job == TR_JOB_SEQUENCES },
@@ -279,6 +288,8 @@ check_options (const TrOptions *options,
     return FALSE;
   if (options->units != NULL && options->job == TR_JOB_SEQUENCES)
     return tr_command_refuse (error, "--units does not go with --sequences; its numbers have their units in their names.");
+  if (options->units != NULL && options->is_csv)
+    return tr_command_refuse (error, "--units does not go with --csv; its numbers have their units beside them.");
   if (options->units != NULL && options->job == TR_JOB_READ_RECIPE)
     return tr_command_refuse (error, "--units does not go with --read-recipe; amounts are kept as they are written.");
   if (options->units != NULL && options->job == TR_JOB_NONE)

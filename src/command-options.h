@@ -21,6 +21,7 @@ typedef struct {
   const char *paper, *dough, *page, *output, *units;
   const char *fat_layers, *fat_um, *max_turns, *max_fold;
   const char *file;
+  gboolean is_csv;
   gboolean for_window;           /* an option of the windowing system is there */
   gboolean only_files;           /* after "--" */
   gboolean from_stdin;           /* one of the files is "-" */

@@ -16,6 +16,7 @@
 #include "calc/formula.h"
 #include "calc/search.h"
 #include "trial/document.h"
+#include "words/comparison.h"
 
 static void
 report_lines (TrJson          *json,
@@ -400,6 +401,18 @@ tr_report_figures (const TrFigures *figures,
   g_string_append_c (json.out, '\n');
 
   return g_string_free (json.out, FALSE);
+}
+
+char *
+tr_report_comparison (const TrFigures *figures)
+{
+  g_autoptr (TrTextTable) table = NULL;
+
+  g_return_val_if_fail (figures != NULL, NULL);
+
+  table = tr_words_comparison_table (figures, NULL, 0);
+
+  return tr_text_table_dup_csv (table);
 }
 
 /* A name of the baker's may hold a tab or a line end; a line of the list may not. */

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 
 /* The report, pretty-printed JSON with a newline at the end. */
 char     *tr_report_figures  (const TrFigures *figures, const TrReader *reader);
+/* What can be compared, a column a dough, as CSV. */
+char     *tr_report_comparison (const TrFigures *figures);
 /* (element-type TrSequence) */
 char     *tr_report_sequences (const GPtrArray *sequences);
 /* One a line: severity, dough, sentence, parted by tabs; `has_stop` tells whether one stops. */
