@@ -59,11 +59,15 @@ guint      tr_picture_count_bands (const TrPicture *picture);
 gboolean   tr_picture_get_band    (const TrPicture *picture, int index, double *from, double *to);
 /* Fat on dough in plan with dimensions; for a letter which third first. */
 TrPicture *tr_lock_in_picture_new (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
+/* The closed block cut through, to scale, and under it where the fat bends and how warm the dough is. */
+TrPicture *tr_lock_in_section_picture_new (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 /* One turn (0-based): start, rolled, folded on the worktop with dimensions and the direction of the next roll. */
 TrPicture *tr_turn_picture_new    (const TrDoughFigures *figures, guint turn, const TrReader *reader, const TrLook *look, double width, double height);
 /* The cuts on the sheet, dimensioned, scrap hatched, worktop behind, marks along both edges. */
 TrPicture *tr_sheet_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 
+/* The raw piece cut through: windings of what is rolled up, the face of what lies flat, and its layers enlarged. */
+TrPicture *tr_piece_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 /* How warm a resting slab is over its thickness and in time; `index` in figures->rests. */
 TrPicture *tr_temperature_picture_new (const TrDoughFigures *figures, guint index, const TrReader *reader, const TrLook *look, double width, double height);
 

@@ -22,7 +22,7 @@ struct _TrLockInEditor
 
   /* Children */
   GtkWidget *how;
-  GtkWidget *picture;
+  GtkWidget *picture, *section;
   GtkWidget *rest;
 };
 
@@ -199,6 +199,17 @@ static const TrChoice chill_on_choice = {
   N_("On a board one face cools, on a rack both"), TR_N_ONS, tr_dup_on_name, get_chill_on, set_chill_on,
 };
 
+static TrPicture *
+make_section_picture (const TrDoughFigures *figures,
+                      guint                 item,
+                      const TrReader       *reader,
+                      const TrLook         *look,
+                      double                width,
+                      double                height)
+{
+  return tr_lock_in_section_picture_new (figures, reader, look, width, height);
+}
+
 static void
 tr_lock_in_editor_init (TrLockInEditor *self)
 {
@@ -218,7 +229,9 @@ tr_lock_in_editor_init (TrLockInEditor *self)
   gtk_box_set_spacing (GTK_BOX (self), 12);
   gtk_box_append (GTK_BOX (self), fat);
   gtk_box_append (GTK_BOX (self), self->how);
+  self->section = tr_picture_view_new (_("Lock-in, cut through"), make_section_picture, 15);
   gtk_box_append (GTK_BOX (self), self->picture);
+  gtk_box_append (GTK_BOX (self), self->section);
   gtk_box_append (GTK_BOX (self), chill);
   self->rest = tr_rest_view_new ();
   gtk_box_append (GTK_BOX (self), self->rest);
@@ -253,4 +266,5 @@ tr_lock_in_editor_refresh (TrLockInEditor *self)
   tr_words_label_set (self->how, lock_in != NULL ? tr_words_style_how (lock_in->style) :
                                  _("Nothing is laminated. Choose how the fat is enclosed to plan the turns."));
   tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), figures->has_lamination ? figures : NULL, 0, tr_page_get_reader (page));
+  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->section), figures->has_lamination ? figures : NULL, 0, tr_page_get_reader (page));
 }

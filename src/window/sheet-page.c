@@ -16,6 +16,7 @@
 
 #include "alternatives.h"
 #include "section.h"
+#include "picture-view.h"
 #include "sheet-view.h"
 #include "sheet-words.h"
 
@@ -28,7 +29,7 @@ struct _TrSheetPage
 
   /* Children */
   GtkWidget *scroller;
-  GtkWidget *sheets;
+  GtkWidget *sheets, *piece;
   GtkWidget *rolled;
   GtkWidget *pieces;
   GtkWidget *trays;
@@ -427,6 +428,7 @@ tr_sheet_page_refresh (TrPage *page)
   /* An edge that is held is not taken out of the hand because no piece fits for a while. */
   tr_sheet_view_set_figures (TR_SHEET_VIEW (self->sheets), figures->has_sheet || (tr_page_is_dragging (page) && figures->dough->cut != NULL) ?
                                                            figures : NULL, reader);
+  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->piece), figures->has_sheet ? figures : NULL, 0, reader);
   /* It has as many rows as there happen to be room for: not while the hand is on what is above it. */
   if (!tr_page_is_dragging (page))
     refresh_alternatives (self, figures, reader);
@@ -476,6 +478,17 @@ build_fields (GtkWidget *column)
   gtk_box_append (GTK_BOX (section), sheet);
 }
 
+static TrPicture *
+make_piece_picture (const TrDoughFigures *figures,
+                    guint                 item,
+                    const TrReader       *reader,
+                    const TrLook         *look,
+                    double                width,
+                    double                height)
+{
+  return tr_piece_picture_new (figures, reader, look, width, height);
+}
+
 static void
 build_sheet (TrSheetPage *self,
              GtkWidget   *column)
@@ -489,6 +502,7 @@ build_sheet (TrSheetPage *self,
   self->printed = tr_words_label_new ("dim-label");
   self->none = tr_words_label_new ("dim-label");
   self->sheets = tr_sheet_view_new ();
+  self->piece = tr_picture_view_new (_("The piece, cut through"), make_piece_picture, 13);
   g_signal_connect_object (self->sheets, "begin", G_CALLBACK (edge_taken_cb), self, 0);
   g_signal_connect_object (self->sheets, "end", G_CALLBACK (edge_let_go_cb), self, 0);
   g_signal_connect_object (self->sheets, "measure", G_CALLBACK (measure_moved_cb), self, 0);
@@ -498,6 +512,7 @@ build_sheet (TrSheetPage *self,
   gtk_box_append (GTK_BOX (section), self->rolled);
   gtk_box_append (GTK_BOX (section), self->pieces);
   gtk_box_append (GTK_BOX (section), self->wound);
+  gtk_box_append (GTK_BOX (section), self->piece);
   gtk_box_append (GTK_BOX (section), self->trays);
   gtk_box_append (GTK_BOX (section), self->printed);
 }
