@@ -140,7 +140,7 @@ make_cards (const TrOptions *options,
             GError         **error)
 {
   TrPaperSize size = g_strcmp0 (options->page, "letter") == 0 ? TR_PAPER_LETTER : TR_PAPER_A4;
-  g_autoptr (TrCards) cards = NULL;
+  g_autoptr (TrPages) cards = NULL;
   guint index = 0;
 
   if (figures->doughs->len == 0)
@@ -151,7 +151,7 @@ make_cards (const TrOptions *options,
     return tr_command_refuse (error, "--output %s is the trial itself; name another file.", options->output);
   cards = options->dough != NULL ? tr_cards_new (figures, &index, 1, reader, size)
                                  : tr_cards_new (figures, NULL, 0, reader, size);
-  return tr_cards_export (cards, options->output, error);
+  return tr_pages_export (cards, options->output, error);
 }
 
 /* "20-40", "20–40", or one number for both ends. */

@@ -39,12 +39,6 @@
 #define LEAST_SHEET_EM 18.0
 #define MOST_SHEET_EM 42.0
 
-struct _TrCards
-{
-  GPtrArray *pages;              /* TrPicture */
-  char *title;
-};
-
 /* Where the layers and what comes after the turns go. In order of preference. */
 typedef enum {
   LAYERS_IN_COLUMN,              /* under the shorter column */
@@ -68,16 +62,6 @@ typedef struct {
 } Layout;
 
 typedef struct { guint page; double y; } Place;
-
-void
-tr_paper_get_size (TrPaperSize  size,
-                   double      *width_pt,
-                   double      *height_pt)
-{
-  /* ISO 216 A4 and ANSI A */
-  *width_pt = size == TR_PAPER_LETTER ? 612 : 210 * TR_MM_PT;
-  *height_pt = size == TR_PAPER_LETTER ? 792 : 297 * TR_MM_PT;
-}
 
 static double
 em_of (const Layout *layout)
@@ -459,7 +443,7 @@ find_step (const TrFigures *figures,
 }
 
 static void
-add_dough (TrCards         *cards,
+add_dough (GPtrArray       *pages,
            const TrFigures *figures,
            guint            index,
            const TrReader  *reader,
@@ -481,7 +465,7 @@ add_dough (TrCards         *cards,
     layout_init (&layout, figures, index, reader, size, FLOWING_EM, FLOWING, WITH_TOTAL);
   else
     layout_init (&layout, figures, index, reader, size, SMALLEST_EM + steps[extras] * EM_STEP, arrangements[extras], extras);
-  compose (&layout, cards->pages);
+  compose (&layout, pages);
   layout_clear (&layout);
 }
 
@@ -497,67 +481,21 @@ dup_title (const TrFigures *figures,
   return g_strdup (title != NULL ? title : "");
 }
 
-TrCards *
+TrPages *
 tr_cards_new (const TrFigures *figures,
               const guint     *doughs,
               guint            n_doughs,
               const TrReader  *reader,
               TrPaperSize      size)
 {
-  TrCards *cards;
+  GPtrArray *pages;
 
   g_return_val_if_fail (figures != NULL, NULL);
   g_return_val_if_fail (reader != NULL, NULL);
 
-  cards = g_new0 (TrCards, 1);
-  cards->pages = g_ptr_array_new_with_free_func ((GDestroyNotify) tr_picture_unref);
+  pages = g_ptr_array_new_with_free_func ((GDestroyNotify) tr_picture_unref);
   for (guint i = 0; i < (doughs != NULL ? n_doughs : figures->doughs->len); i++)
-    add_dough (cards, figures, doughs != NULL ? doughs[i] : i, reader, size);
-  cards->title = dup_title (figures, doughs, n_doughs);
-  return cards;
-}
+    add_dough (pages, figures, doughs != NULL ? doughs[i] : i, reader, size);
 
-guint
-tr_cards_count_pages (const TrCards *cards)
-{
-  g_return_val_if_fail (cards != NULL, 0);
-
-  return cards->pages->len;
-}
-
-const char *
-tr_cards_get_title (const TrCards *cards)
-{
-  g_return_val_if_fail (cards != NULL, NULL);
-
-  return cards->title;
-}
-
-const TrPicture *
-tr_cards_get_page (const TrCards *cards,
-                   guint          page)
-{
-  g_return_val_if_fail (cards != NULL, NULL);
-  g_return_val_if_fail (page < cards->pages->len, NULL);
-
-  return g_ptr_array_index (cards->pages, page);
-}
-
-void
-tr_cards_draw_page (const TrCards *cards,
-                    guint          page,
-                    cairo_t       *cr)
-{
-  tr_picture_draw (tr_cards_get_page (cards, page), cr);
-}
-
-void
-tr_cards_free (TrCards *cards)
-{
-  if (cards == NULL)
-    return;
-
-  g_ptr_array_unref (cards->pages);
-  g_free (cards->title);
-  g_free (cards);
+  return tr_pages_new_take (pages, dup_title (figures, doughs, n_doughs));
 }

@@ -1,4 +1,4 @@
-/* export.c: cards and pictures as PDF, PNG and SVG
+/* export.c: papers and pictures as PDF, PNG and SVG
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -6,7 +6,7 @@
  * Everything is drawn into memory first, then written to temporary files
  * beside the targets, and only when the last of them is whole are they
  * renamed: an error leaves the folder as it was. Nothing in a file depends on
- * the time, so the same cards give the same bytes.
+ * the time, so the same pages give the same bytes.
  */
 
 #include "config.h"
@@ -31,7 +31,7 @@
 typedef struct {
   const char *title;
   GPtrArray *pages;              /* const TrPicture *, borrowed */
-} Pages;
+} Sheets;
 
 typedef enum { FORMAT_PDF, FORMAT_PNG, FORMAT_SVG, N_FORMATS } Format;
 
@@ -67,7 +67,7 @@ output_new (char *path)
 }
 
 static const TrPicture *
-get_page (const Pages *pages,
+get_page (const Sheets *pages,
           guint        page)
 {
   return g_ptr_array_index (pages->pages, page);
@@ -131,7 +131,7 @@ finish_surface (cairo_surface_t  *surface,
 }
 
 static gboolean
-draw_pdf (const Pages    *pages,
+draw_pdf (const Sheets    *pages,
           Output         *output,
           GError        **error)
 {
@@ -171,7 +171,7 @@ name_page_group (GByteArray *bytes)
 }
 
 static gboolean
-draw_svg (const Pages    *pages,
+draw_svg (const Sheets    *pages,
           guint           page,
           Output         *output,
           GError        **error)
@@ -238,7 +238,7 @@ add_resolution (GByteArray *bytes)
 }
 
 static gboolean
-draw_png (const Pages    *pages,
+draw_png (const Sheets    *pages,
           guint           page,
           Output         *output,
           GError        **error)
@@ -265,7 +265,7 @@ draw_png (const Pages    *pages,
 
 /* (element-type Output), drawn but not yet written; NULL on error. */
 static GPtrArray *
-draw_all (const Pages    *pages,
+draw_all (const Sheets    *pages,
           const char     *path,
           Format          format,
           GError        **error)
@@ -351,7 +351,7 @@ put_in_place (Output  *output,
 }
 
 static gboolean
-export_pages (const Pages  *pages,
+export_pages (const Sheets  *pages,
               const char   *path,
               GError      **error)
 {
@@ -373,26 +373,26 @@ export_pages (const Pages  *pages,
 }
 
 gboolean
-tr_cards_export (const TrCards  *cards,
+tr_pages_export (const TrPages  *pages,
                  const char     *path,
                  GError        **error)
 {
   g_autoptr (GPtrArray) pictures = g_ptr_array_new ();
 
-  g_return_val_if_fail (cards != NULL, FALSE);
+  g_return_val_if_fail (pages != NULL, FALSE);
   g_return_val_if_fail (path != NULL, FALSE);
 
-  for (guint i = 0; i < tr_cards_count_pages (cards); i++)
-    g_ptr_array_add (pictures, (gpointer) tr_cards_get_page (cards, i));
+  for (guint i = 0; i < tr_pages_count (pages); i++)
+    g_ptr_array_add (pictures, (gpointer) tr_pages_get (pages, i));
   if (pictures->len == 0)
     {
       Format format;
 
       if (find_format (path, &format, error))
-        g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("There is no dough to make a card of."));
+        g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("There is nothing to make a page of."));
       return FALSE;
     }
-  return export_pages (&(Pages) { tr_cards_get_title (cards), pictures }, path, error);
+  return export_pages (&(Sheets) { tr_pages_get_title (pages), pictures }, path, error);
 }
 
 gboolean
@@ -408,5 +408,5 @@ tr_picture_export (const TrPicture  *picture,
   g_return_val_if_fail (path != NULL, FALSE);
 
   g_ptr_array_add (pictures, (gpointer) picture);
-  return export_pages (&(Pages) { title, pictures }, path, error);
+  return export_pages (&(Sheets) { title, pictures }, path, error);
 }

@@ -22,24 +22,27 @@ typedef enum { TR_PAPER_A4, TR_PAPER_LETTER } TrPaperSize;
 
 void       tr_paper_get_size     (TrPaperSize size, double *width_pt, double *height_pt);
 
+/* The pages of one paper: pictures of the paper's size, and what it is a paper
+ * of. Immutable once made. */
+typedef struct _TrPages TrPages;
+/* For those who make papers: takes both. (element-type TrPicture), owned by the array */
+TrPages   *tr_pages_new_take     (GPtrArray *pictures, char *title);
+guint      tr_pages_count        (const TrPages *pages);
+const char *tr_pages_get_title   (const TrPages *pages);
+void       tr_pages_draw         (const TrPages *pages, guint page, cairo_t *cr);
+const TrPicture *tr_pages_get    (const TrPages *pages, guint page);
+void       tr_pages_free         (TrPages *pages);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrPages, tr_pages_free)
+
 /* Bench cards: those of the doughs whose indices are given (NULL: all, in
- * order). Immutable once made. */
-typedef struct _TrCards TrCards;
-TrCards   *tr_cards_new          (const TrFigures *figures, const guint *doughs, guint n_doughs,
+ * order). The title is the dough's name, or the trial's. */
+TrPages   *tr_cards_new          (const TrFigures *figures, const guint *doughs, guint n_doughs,
                                   const TrReader *reader, TrPaperSize size);
-guint      tr_cards_count_pages  (const TrCards *cards);
-/* What they are cards of: the dough's name, or the trial's title. */
-const char *tr_cards_get_title   (const TrCards *cards);
-void       tr_cards_draw_page    (const TrCards *cards, guint page, cairo_t *cr);
-/* A page as a picture, of the size of the paper. */
-const TrPicture *tr_cards_get_page (const TrCards *cards, guint page);
-void       tr_cards_free         (TrCards *cards);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrCards, tr_cards_free)
 
 /* By the extension of `path`: .pdf (all pages), .png (150 dpi) or .svg
  * (further pages as X-2.png, …). Same input, same bytes. Written to temporary
  * files first: on an error nothing is left behind and nothing was replaced. */
-gboolean   tr_cards_export       (const TrCards *cards, const char *path, GError **error);
+gboolean   tr_pages_export       (const TrPages *pages, const char *path, GError **error);
 /* Likewise one picture that was made for paper, in points. */
 gboolean   tr_picture_export     (const TrPicture *picture, const char *title, const char *path, GError **error);
 

@@ -18,7 +18,7 @@ struct _TrCardJob
   TrReader reader;
   TrPaperSize size;
   char *name;
-  TrCards *cards;                /* NULL: not asked for yet */
+  TrPages *cards;                /* NULL: not asked for yet */
 };
 
 static TrCardJob *
@@ -82,7 +82,7 @@ clear (gpointer data)
   tr_figures_unref (job->figures);
   g_array_unref (job->doughs);
   g_free (job->name);
-  tr_cards_free (job->cards);
+  tr_pages_free (job->cards);
 }
 
 void
@@ -91,7 +91,7 @@ tr_card_job_unref (TrCardJob *job)
   g_atomic_rc_box_release_full (job, clear);
 }
 
-const TrCards *
+const TrPages *
 tr_card_job_get_cards (const TrCardJob *job)
 {
   g_return_val_if_fail (job != NULL, NULL);

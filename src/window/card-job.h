@@ -30,7 +30,7 @@ TrCardJob     *tr_card_job_ref          (TrCardJob       *job);
 void           tr_card_job_unref        (TrCardJob       *job);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrCardJob, tr_card_job_unref)
 
-const TrCards *tr_card_job_get_cards    (const TrCardJob *job);
+const TrPages *tr_card_job_get_cards    (const TrCardJob *job);
 TrPaperSize    tr_card_job_get_paper    (const TrCardJob *job);
 guint          tr_card_job_count_doughs (const TrCardJob *job);
 /* Safe as the name of a file; no suffix. */

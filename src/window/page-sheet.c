@@ -84,7 +84,7 @@ tr_page_sheet_snapshot (GtkWidget   *widget,
 
   get_paper (self, &width, &height);
   cairo_scale (cr, bounds.size.width / width, bounds.size.height / height);
-  tr_cards_draw_page (tr_card_job_get_cards (self->job), self->page, cr);
+  tr_pages_draw (tr_card_job_get_cards (self->job), self->page, cr);
   cairo_destroy (cr);
 }
 
@@ -121,14 +121,14 @@ tr_page_sheet_new (TrCardJob *job,
   g_return_val_if_fail (job != NULL, NULL);
 
   TrPageSheet *self = g_object_new (TR_TYPE_PAGE_SHEET, NULL);
-  const TrCards *cards = tr_card_job_get_cards (job);
-  g_autofree char *name = g_strdup_printf (_("Page %u of %u"), page + 1, tr_cards_count_pages (cards));
+  const TrPages *cards = tr_card_job_get_cards (job);
+  g_autofree char *name = g_strdup_printf (_("Page %u of %u"), page + 1, tr_pages_count (cards));
 
   self->job = tr_card_job_ref (job);
   self->page = page;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, tr_picture_get_description (tr_cards_get_page (cards, page)),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, tr_picture_get_description (tr_pages_get (cards, page)),
                                   -1);
 
   return GTK_WIDGET (self);

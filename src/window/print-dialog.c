@@ -89,7 +89,7 @@ dup_count (TrPrintDialog *self,
     return g_strdup (_("No dough is ticked"));
 
   job = tr_print_dialog_new_job (self);
-  n_pages = tr_cards_count_pages (tr_card_job_get_cards (job));
+  n_pages = tr_pages_count (tr_card_job_get_cards (job));
 
   return g_strdup_printf (ngettext ("%u page", "%u pages", n_pages), n_pages);
 }

@@ -52,7 +52,7 @@ tr_print_preview_count_pages (TrPrintPreview *self)
 {
   g_return_val_if_fail (TR_IS_PRINT_PREVIEW (self), 0);
 
-  return self->job != NULL ? tr_cards_count_pages (tr_card_job_get_cards (self->job)) : 0;
+  return self->job != NULL ? tr_pages_count (tr_card_job_get_cards (self->job)) : 0;
 }
 
 guint
@@ -340,7 +340,7 @@ tr_print_preview_new (GtkWindow *parent,
                                        "destroy-with-parent", TRUE,
                                        NULL);
   int height;
-  g_autofree char *title = g_strdup_printf (_("Preview of “%s”"), tr_cards_get_title (tr_card_job_get_cards (job)));
+  g_autofree char *title = g_strdup_printf (_("Preview of “%s”"), tr_pages_get_title (tr_card_job_get_cards (job)));
 
   /* Where the window had to be low, so does this one. */
   if (parent != NULL && (height = gtk_widget_get_height (GTK_WIDGET (parent))) > 0)

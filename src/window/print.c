@@ -41,7 +41,7 @@ begin_print_cb (GtkPrintOperation *operation,
   g_autoptr (TrCardJob) job = tr_card_job_on_paper (tr_print_operation_get_job (operation), size);
 
   set_job (operation, job);
-  gtk_print_operation_set_n_pages (operation, (int) tr_cards_count_pages (tr_card_job_get_cards (job)));
+  gtk_print_operation_set_n_pages (operation, (int) tr_pages_count (tr_card_job_get_cards (job)));
 }
 
 static void
@@ -62,7 +62,7 @@ draw_page_cb (GtkPrintOperation *operation,
   cairo_save (cr);
   cairo_translate (cr, (width - scale * card_width) / 2, (height - scale * card_height) / 2);
   cairo_scale (cr, scale, scale);
-  tr_cards_draw_page (tr_card_job_get_cards (job), (guint) page, cr);
+  tr_pages_draw (tr_card_job_get_cards (job), (guint) page, cr);
   cairo_restore (cr);
 }
 
@@ -151,7 +151,7 @@ tr_print_operation_new (TrCardJob           *job,
   gtk_print_operation_set_default_page_setup (operation, memory->setup);
   gtk_print_operation_set_print_settings (operation, memory->settings);
   gtk_print_operation_set_job_name (operation, tr_card_job_get_name (job));
-  gtk_print_operation_set_n_pages (operation, (int) tr_cards_count_pages (tr_card_job_get_cards (job)));
+  gtk_print_operation_set_n_pages (operation, (int) tr_pages_count (tr_card_job_get_cards (job)));
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_print_cb), NULL);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page_cb), NULL);
   if (show_preview != NULL)

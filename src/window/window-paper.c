@@ -92,7 +92,7 @@ export_job (TrCardJob  *job,
 {
   g_autofree char *path = tr_window_dup_drawing_path (file, error);
 
-  return path != NULL && tr_cards_export (tr_card_job_get_cards (job), path, error);
+  return path != NULL && tr_pages_export (tr_card_job_get_cards (job), path, error);
 }
 
 gboolean

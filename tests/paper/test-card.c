@@ -18,16 +18,16 @@
 typedef struct {
   TrFigures *figures;
   TrReader reader;
-  TrCards *cards;
+  TrPages *cards;
   GString *text;                 /* of all pages, one text a line */
 } Fixture;
 
 static void
 read_pages (Fixture *fixture)
 {
-  for (guint p = 0; p < tr_cards_count_pages (fixture->cards); p++)
+  for (guint p = 0; p < tr_pages_count (fixture->cards); p++)
     {
-      const TrPicture *page = tr_cards_get_page (fixture->cards, p);
+      const TrPicture *page = tr_pages_get (fixture->cards, p);
 
       for (guint i = 0; i < tr_picture_count_texts (page); i++)
         g_string_append_printf (fixture->text, "\n%s\n", tr_picture_get_text (page, i, NULL));
@@ -63,7 +63,7 @@ open_sample (Fixture *fixture,
 static void
 close_card (Fixture *fixture)
 {
-  tr_cards_free (fixture->cards);
+  tr_pages_free (fixture->cards);
   tr_figures_unref (fixture->figures);
   g_string_free (fixture->text, TRUE);
 }
@@ -163,7 +163,7 @@ test_weights_on_the_readers_own_scale (void)
   formula = &dough_of (&fixture)->formula;
   reader = fixture.reader;
   reader.scale_step_g = 25;
-  tr_cards_free (fixture.cards);
+  tr_pages_free (fixture.cards);
   fixture.cards = tr_cards_new (fixture.figures, NULL, 0, &reader, TR_PAPER_A4);
   g_string_truncate (fixture.text, 0);
   read_pages (&fixture);
@@ -374,15 +374,15 @@ test_ounces_add_up (void)
   gboolean found = FALSE;
 
   open_card (&fixture, trial, -1, TR_UNITS_US, TR_PAPER_LETTER);
-  for (guint i = 0, seen = 0; i < tr_picture_count_texts (tr_cards_get_page (fixture.cards, 0)); i++)
+  for (guint i = 0, seen = 0; i < tr_picture_count_texts (tr_pages_get (fixture.cards, 0)); i++)
     {
-      const char *text = tr_picture_get_text (tr_cards_get_page (fixture.cards, 0), i, NULL);
+      const char *text = tr_picture_get_text (tr_pages_get (fixture.cards, 0), i, NULL);
       const TrFormula *formula = &dough_of (&fixture)->formula;
 
       /* the texts after the names of the mix's lines are their weights */
       if (seen < 7 && g_str_equal (text, tr_words_ingredient (&g_array_index (formula->lines, TrLineFigures, seen).ingredient)))
         {
-          sum += g_ascii_strtod (tr_picture_get_text (tr_cards_get_page (fixture.cards, 0), i + 1, NULL), NULL);
+          sum += g_ascii_strtod (tr_picture_get_text (tr_pages_get (fixture.cards, 0), i + 1, NULL), NULL);
           seen++;
         }
       else if (seen == 7 && fabs (g_ascii_strtod (text, NULL) - sum) < 1e-6)
@@ -409,11 +409,11 @@ test_usual_doughs_take_one_page (void)
 
         open_card (&fixture, trial, -1, TR_UNITS_METRIC, size);
         if (sample == SAMPLE_STRESS)
-          g_assert_cmpuint (tr_cards_count_pages (fixture.cards), >, 1);
+          g_assert_cmpuint (tr_pages_count (fixture.cards), >, 1);
         else if (sample == SAMPLE_PUFF)
-          g_assert_cmpuint (tr_cards_count_pages (fixture.cards), <=, size == TR_PAPER_A4 ? 1 : 2);
+          g_assert_cmpuint (tr_pages_count (fixture.cards), <=, size == TR_PAPER_A4 ? 1 : 2);
         else
-          g_assert_cmpuint (tr_cards_count_pages (fixture.cards), ==, 1);
+          g_assert_cmpuint (tr_pages_count (fixture.cards), ==, 1);
         close_card (&fixture);
       }
 }
@@ -425,7 +425,7 @@ test_pages_say_which_they_are (void)
   guint n;
 
   open_sample (&fixture, SAMPLE_STRESS);
-  n = tr_cards_count_pages (fixture.cards);
+  n = tr_pages_count (fixture.cards);
   for (guint i = 1; i <= n; i++)
     assert_has (&fixture, i < n ? g_strdup_printf ("Page %u of %u, goes on", i, n) : g_strdup_printf ("Page %u of %u", i, n));
   close_card (&fixture);
@@ -441,10 +441,10 @@ test_all_doughs_in_order (void)
   sample_add (trial, SAMPLE_CROISSANT);
   sample_add (trial, SAMPLE_DANISH);
   open_card (&fixture, trial, -1, TR_UNITS_METRIC, TR_PAPER_A4);
-  g_assert_cmpuint (tr_cards_count_pages (fixture.cards), ==, 3);
+  g_assert_cmpuint (tr_pages_count (fixture.cards), ==, 3);
   for (guint i = 0; i < 3; i++)
     {
-      const TrPicture *page = tr_cards_get_page (fixture.cards, i);
+      const TrPicture *page = tr_pages_get (fixture.cards, i);
       gboolean found = FALSE;
 
       for (guint t = 0; t < tr_picture_count_texts (page); t++)
@@ -494,12 +494,12 @@ check_cards (TrTrial      *trial,
   Fixture fixture;
 
   open_card (&fixture, trial, -1, units, size);
-  for (guint p = 0; p < tr_cards_count_pages (fixture.cards); p++)
+  for (guint p = 0; p < tr_pages_count (fixture.cards); p++)
     {
       g_autofree char *name = g_strdup_printf ("page %u, %s, %s", p, size == TR_PAPER_A4 ? "A4" : "Letter",
                                                units == TR_UNITS_US ? "US" : "metric");
 
-      check_page (tr_cards_get_page (fixture.cards, p), name);
+      check_page (tr_pages_get (fixture.cards, p), name);
     }
   close_card (&fixture);
 }
@@ -552,7 +552,7 @@ test_total_formula_where_something_ripens (void)
         }
       g_ptr_array_add (trial->doughs, dough);
       open_card (&fixture, trial, 0, TR_UNITS_METRIC, TR_PAPER_A4);
-      g_assert_cmpuint (tr_cards_count_pages (fixture.cards), ==, 1);
+      g_assert_cmpuint (tr_pages_count (fixture.cards), ==, 1);
       g_assert_cmpint (says (&fixture, "Total formula"), ==, has_poolish);
       assert_says (&fixture, g_strdup ("all water"));
       close_card (&fixture);

@@ -14,7 +14,7 @@
 typedef struct {
   TrFigures *figures;
   TrReader reader;
-  TrCards *cards;
+  TrPages *cards;
 } Fixture;
 
 static void
@@ -31,7 +31,7 @@ open_sample (Fixture *fixture,
 static void
 close_card (Fixture *fixture)
 {
-  tr_cards_free (fixture->cards);
+  tr_pages_free (fixture->cards);
   tr_figures_unref (fixture->figures);
 }
 
@@ -42,7 +42,7 @@ dough_of (const Fixture *fixture)
 }
 
 static char *
-export_to (const TrCards *cards,
+export_to (const TrPages *cards,
            const char    *folder,
            const char    *name,
            gsize         *length)
@@ -51,7 +51,7 @@ export_to (const TrCards *cards,
   g_autoptr (GError) error = NULL;
   char *bytes;
 
-  g_assert_true (tr_cards_export (cards, path, &error));
+  g_assert_true (tr_pages_export (cards, path, &error));
   g_assert_no_error (error);
   g_assert_true (g_file_get_contents (path, &bytes, length, &error));
   return bytes;
@@ -129,7 +129,7 @@ test_further_pages_are_numbered (void)
   guint n;
 
   open_sample (&fixture, SAMPLE_STRESS);
-  n = tr_cards_count_pages (fixture.cards);
+  n = tr_pages_count (fixture.cards);
   for (guint e = 0; e < G_N_ELEMENTS (extensions); e++)
     {
       g_autofree char *first = g_strdup_printf ("x.%s", extensions[e]);
@@ -162,11 +162,11 @@ test_errors_leave_nothing_behind (void)
   Fixture fixture;
 
   open_sample (&fixture, SAMPLE_STRESS);
-  g_assert_false (tr_cards_export (fixture.cards, wrong, &error));
+  g_assert_false (tr_pages_export (fixture.cards, wrong, &error));
   g_assert_nonnull (strstr (error->message, "card.txt"));
   g_assert_nonnull (strstr (error->message, ".pdf"));
   g_clear_error (&error);
-  g_assert_false (tr_cards_export (fixture.cards, nowhere, &error));
+  g_assert_false (tr_pages_export (fixture.cards, nowhere, &error));
   g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
   g_assert_nonnull (strstr (error->message, "card.pdf"));
   g_clear_error (&error);
@@ -175,7 +175,7 @@ test_errors_leave_nothing_behind (void)
   /* the second page cannot be written: the first is not replaced */
   g_assert_true (g_file_set_contents (target, "old", -1, &error));
   g_assert_cmpint (g_mkdir (in_the_way, 0777), ==, 0);
-  g_assert_false (tr_cards_export (fixture.cards, target, &error));
+  g_assert_false (tr_pages_export (fixture.cards, target, &error));
   g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_ISDIR);
   g_assert_true (g_file_get_contents (target, &kept, NULL, NULL));
   g_assert_cmpstr (kept, ==, "old");

@@ -151,7 +151,7 @@ test_preview_shows_every_page (UiFixture     *fixture,
 
   click (GTK_WIDGET (dialog), "All doughs");
   job = tr_print_dialog_new_job (dialog);
-  n_pages = tr_cards_count_pages (tr_card_job_get_cards (job));
+  n_pages = tr_pages_count (tr_card_job_get_cards (job));
   click (GTK_WIDGET (dialog), "Preview");
   g_assert_null (get_open (TR_TYPE_PRINT_DIALOG));
 
@@ -390,7 +390,7 @@ dup_svg (const char *folder,
   g_autofree char *path = g_build_filename (folder, "card.svg", NULL);
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (tr_cards_export (tr_card_job_get_cards (job), path, &error));
+  g_assert_true (tr_pages_export (tr_card_job_get_cards (job), path, &error));
   g_assert_no_error (error);
 
   return ui_read_file (path);
