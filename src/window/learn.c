@@ -27,7 +27,7 @@ struct _TrLearn
 
   /* Borrowed References */
   GtkWidget *hint, *causes;
-  GtkWidget *changed, *from, *differences;   /* a section, its first words, a box of labels */
+  GtkWidget *changed, *from, *written, *so, *follows;   /* a section, two lists and what heads them */
   GtkWidget *lineage, *picture;
 };
 
@@ -84,46 +84,61 @@ show_hint (TrLearn       *self,
 
 /* Differences **************************************************************/
 
+/* A line each; none: hidden, with its heading. */
 static void
-show_texts (GtkWidget *box,
+show_texts (GtkWidget *label,
+            GtkWidget *heading,
             GPtrArray *texts)
 {
-  GtkWidget *label = gtk_widget_get_first_child (box);
+  g_autofree char *lines = NULL;
 
-  for (guint i = 0; i < texts->len || label != NULL; i++)
-    {
-      if (label == NULL)
-        {
-          label = tr_words_label_new (NULL);
-          gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-          gtk_box_append (GTK_BOX (box), label);
-        }
-      tr_words_label_set (label, i < texts->len ? g_ptr_array_index (texts, i) : NULL);
-      label = gtk_widget_get_next_sibling (label);
-    }
+  g_ptr_array_add (texts, NULL);
+  lines = g_strjoinv ("\n", (char **) texts->pdata);
+  tr_words_label_set (label, lines);
+  gtk_widget_set_visible (heading, *lines != '\0');
+}
+
+static GPtrArray *
+list_differences (const TrReader *reader,
+                  const TrTrial  *trial,
+                  guint           was,
+                  guint           is)
+{
+  g_autoptr (GPtrArray) differences = tr_dough_differences (tr_trial_get_dough (trial, was), tr_trial_get_dough (trial, is));
+  GPtrArray *texts = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < differences->len; i++)
+    g_ptr_array_add (texts, tr_words_difference (reader, trial->pantry, differences->pdata[i]));
+
+  return texts;
 }
 
 static void
-show_differences (TrLearn       *self,
-                  const TrTrial *trial,
-                  guint          index)
+show_differences (TrLearn *self,
+                  guint    index)
 {
+  TrDocument *document = tr_page_get_document (TR_PAGE (self));
+  const TrReader *reader = tr_page_get_reader (TR_PAGE (self));
+  const TrTrial *trial = tr_document_get_trial (document);
+  const TrFigures *figures = tr_document_get_figures (document);
   int parent = tr_trial_find_parent (trial, index);
 
   show_section (self->changed, parent >= 0);
   if (parent < 0)
     return;
 
-  const TrDough *was = tr_trial_get_dough (trial, (guint) parent);
-  g_autoptr (GPtrArray) differences = tr_dough_differences (was, tr_trial_get_dough (trial, index));
-  g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
-  g_autofree char *letter = tr_words_letter ((guint) parent), *name = tr_words_one_line (was->name);
+  g_autoptr (GPtrArray) written = list_differences (reader, trial, (guint) parent, index);
+  g_autoptr (GPtrArray) follows = tr_words_figure_differences (reader, tr_figures_get_dough (figures, (guint) parent),
+                                                               tr_figures_get_dough (figures, index));
+  g_autofree char *letter = tr_words_letter ((guint) parent);
+  g_autofree char *name = tr_words_one_line (tr_trial_get_dough (trial, (guint) parent)->name);
 
-  for (guint i = 0; i < differences->len; i++)
-    g_ptr_array_add (texts, tr_words_difference (tr_page_get_reader (TR_PAGE (self)), trial->pantry, differences->pdata[i]));
-  tr_words_label_take (self->from, g_strdup_printf (texts->len > 0 ? _("It comes from %s, %s:")
-                                                                   : _("It comes from %s, %s; nothing is changed yet."), letter, name));
-  show_texts (self->differences, texts);
+  tr_words_label_take (self->from, g_strdup_printf (written->len > 0 ? _("It comes from %s, %s. Written otherwise:")
+                                                                     : _("It comes from %s, %s; nothing is written otherwise yet."),
+                                                    letter, name));
+  show_texts (self->written, self->from, written);
+  gtk_widget_set_visible (self->from, TRUE);
+  show_texts (self->follows, self->so, follows);
 }
 
 /* Lineage ******************************************************************/
@@ -251,7 +266,7 @@ tr_learn_refresh (TrPage *page)
     }
 
   show_hint (self, tr_trial_get_dough (trial, (guint) index));
-  show_differences (self, trial, (guint) index);
+  show_differences (self, (guint) index);
   show_lineage (self, trial, index);
 }
 
@@ -309,23 +324,34 @@ add_lineage (TrLearn   *self,
   gtk_box_append (GTK_BOX (section), self->picture);
 }
 
+static GtkWidget *
+add_words (GtkWidget  *section,
+           const char *css_class)
+{
+  GtkWidget *label = tr_words_label_new (css_class);
+
+  gtk_box_append (GTK_BOX (section), label);
+
+  return label;
+}
+
 static void
 tr_learn_init (TrLearn *self)
 {
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18), *section;
 
   section = tr_column_add_section (column, _("What to change next"));
-  self->hint = tr_words_label_new ("dim-label");
-  gtk_box_append (GTK_BOX (section), self->hint);
+  self->hint = add_words (section, "dim-label");
   self->causes = tr_cause_list_new ();
   gtk_box_append (GTK_BOX (section), self->causes);
   gtk_box_append (GTK_BOX (section), new_buttons ());
 
   self->changed = tr_column_add_section (column, _("What was changed"));
-  self->from = tr_words_label_new ("dim-label");
-  gtk_box_append (GTK_BOX (self->changed), self->from);
-  self->differences = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_box_append (GTK_BOX (self->changed), self->differences);
+  self->from = add_words (self->changed, "dim-label");
+  self->written = add_words (self->changed, NULL);
+  self->so = add_words (self->changed, "dim-label");
+  tr_words_label_set (self->so, _("From that follows:"));
+  self->follows = add_words (self->changed, NULL);
 
   add_lineage (self, tr_column_add_section (column, _("Lineage")));
   tr_page_set_child (TR_PAGE (self), column);

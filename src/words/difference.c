@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "comparison.h"
 #include "difference.h"
 #include "say.h"
 
@@ -238,4 +239,27 @@ tr_words_difference (const TrReader     *reader,
     return whole != NULL ? g_strdup_printf (_("%s added: %s"), part, whole) : g_strdup_printf (_("%s added"), part);
 
   return whole != NULL ? g_strdup_printf (_("%s left out: %s"), part, whole) : g_strdup_printf (_("%s left out"), part);
+}
+
+GPtrArray *
+tr_words_figure_differences (const TrReader       *reader,
+                             const TrDoughFigures *was,
+                             const TrDoughFigures *is)
+{
+  GPtrArray *texts = g_ptr_array_new_with_free_func (g_free);
+  guint n;
+  const TrComparable *all = tr_comparables_get_all (&n);
+
+  for (guint i = 0; i < n; i++)
+    {
+      double before = tr_comparable_get (&all[i], was), after = tr_comparable_get (&all[i], is);
+      g_autofree char *from = tr_words_comparable_value (reader, &all[i], was->bench, before);
+      g_autofree char *to = tr_words_comparable_value (reader, &all[i], is->bench, after);
+      g_autofree char *name = tr_words_comparable_in_full (&all[i]);
+
+      if (!g_str_equal (from, to))
+        g_ptr_array_add (texts, g_strdup_printf (_("%s: %s → %s"), name, from, to));
+    }
+
+  return texts;
 }

@@ -16,5 +16,10 @@ G_BEGIN_DECLS
 char *tr_words_difference (const TrReader     *reader,
                            const TrPantry     *pantry,
                            const TrDifference *difference);
+/* What follows from it, of all figures that can be compared and are said
+ * otherwise now: "Fat layers: 27 → 36". (element-type utf8) (transfer full) */
+GPtrArray *tr_words_figure_differences (const TrReader       *reader,
+                                        const TrDoughFigures *was,
+                                        const TrDoughFigures *is);
 
 G_END_DECLS

@@ -247,16 +247,15 @@ taste (TrWindow *window)
   g_assert_no_error (error);
 }
 
+/* The section as it stands on a page, in a window of its own. */
 static void
-open_learn (TrWindow *window)
+show_learn (TrWindow *window,
+            guint     dough)
 {
   GtkWidget *shown = gtk_window_new (), *scroller, *column, *learn = tr_learn_new ();
   TrDocument *document = tr_window_get_document (window);
   TrReader reader;
 
-  taste (window);
-  ui_act (window, "win.branch-dough");
-  ui_act (window, "win.previous-dough");
   column = tr_column_new (&scroller);
   gtk_box_append (GTK_BOX (column), learn);
   gtk_window_set_child (GTK_WINDOW (shown), scroller);
@@ -266,8 +265,35 @@ open_learn (TrWindow *window)
   tr_reader_init_plain (&reader, TR_UNITS_METRIC);
   tr_page_set_reader (TR_PAGE (learn), &reader);
   tr_page_set_document (TR_PAGE (learn), document);
-  tr_page_set_dough (TR_PAGE (learn), tr_trial_get_dough (tr_document_get_trial (document), 0)->id);
+  tr_page_set_dough (TR_PAGE (learn), tr_trial_get_dough (tr_document_get_trial (document), dough)->id);
   gtk_window_present (GTK_WINDOW (shown));
+}
+
+static void
+open_learn (TrWindow *window)
+{
+  taste (window);
+  ui_act (window, "win.branch-dough");
+  show_learn (window, 0);
+}
+
+/* A fold less and a thinner sheet. */
+static void
+open_changed (TrWindow *window)
+{
+  TrDocument *document = tr_window_get_document (window);
+  g_autoptr (GError) error = NULL;
+
+  ui_act (window, "win.branch-dough");
+
+  TrTrial *draft = tr_document_draft (document);
+  TrDough *branch = tr_trial_own_dough (draft, 1);
+
+  tr_dough_get_turn (branch, 0)->fold = 2;
+  branch->cut->thickness_mm = 3;
+  tr_document_commit (document, draft, "change", NULL, "", &error);
+  g_assert_no_error (error);
+  show_learn (window, 1);
 }
 
 static const Screen screens[] = {
@@ -289,6 +315,7 @@ static const Screen screens[] = {
   { "shortcuts", open_shortcuts, FALSE },
   { "carry", open_carry, FALSE },
   { "learn", open_learn, FALSE },
+  { "changed", open_changed, FALSE },
 };
 
 /* What a program can see **************************************************/

@@ -196,7 +196,7 @@ test_what_was_changed_is_listed_and_drawn (void)
   press (&fixture, "Proof at 28" NB "°C");
   tr_page_set_dough (fixture.page, tr_trial_get_dough (tr_document_get_trial (fixture.document), 1)->id);
   ui_settle ();
-  SAYS (&fixture, "It comes from A, Triangles:");
+  SAYS (&fixture, "It comes from A, Triangles. Written otherwise:");
   SAYS (&fixture, "Proof, temperature: 31 °C → 28 °C");
   SAYS (&fixture, "Nobody has tasted Triangles 2 yet.");
 
@@ -230,6 +230,29 @@ test_a_ratio_is_brought_back_by_its_own_lines (void)
 
   g_assert_cmpfloat_with_epsilon (tr_figures_get_dough (figures, 1)->formula.salt_percent, 2, 0.02);
   g_assert_cmpfloat (tr_figures_get_dough (figures, 0)->formula.salt_percent, >, 2.5);
+  page_tear_down (&fixture);
+}
+
+static void
+test_what_follows_from_a_change_is_said_too (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_learn_new, "d1");
+  g_assert_true (tr_page_branch_dough (fixture.page, NULL));
+
+  TrTrial *draft = tr_document_draft (fixture.document);
+  TrDough *branch = tr_trial_own_dough (draft, 1);
+  g_autofree char *id = g_strdup (branch->id);
+
+  /* 3 · 4 · 3 fat layers, and 3 · 2 · 3. */
+  tr_dough_get_turn (branch, 1)->fold = 2;
+  commit (&fixture, draft);
+  tr_page_set_dough (fixture.page, id);
+  ui_settle ();
+  SAYS (&fixture, "Turn 2: book fold (4) → half fold (2)");
+  SAYS (&fixture, "From that follows:");
+  SAYS (&fixture, "36 → 18");
   page_tear_down (&fixture);
 }
 
@@ -417,6 +440,7 @@ main (int    argc,
   g_test_add_func ("/learn/new-dough", test_the_button_makes_one_new_dough_in_one_step);
   g_test_add_func ("/learn/changed", test_what_was_changed_is_listed_and_drawn);
   g_test_add_func ("/learn/ratio", test_a_ratio_is_brought_back_by_its_own_lines);
+  g_test_add_func ("/learn/what-follows", test_what_follows_from_a_change_is_said_too);
   g_test_add_func ("/learn/follows", test_rows_follow_the_scores);
   g_test_add_func ("/learn/carry/one-step", test_carried_doughs_are_one_step_of_a_new_trial);
   g_test_add_func ("/learn/carry/origin", test_a_dough_that_leaves_its_origin_behind_notes_it);

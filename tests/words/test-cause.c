@@ -344,6 +344,44 @@ test_nothing_that_differs_is_left_without_a_name (void)
     }
 }
 
+static void
+test_figures_that_differ_are_said_with_both_values (void)
+{
+  TrReader reader = plain (TR_UNITS_METRIC);
+  g_autoptr (TrTrial) trial = tr_trial_new ();
+  TrDough *was = small_dough (), *is = small_dough ();
+  gboolean says_salt = FALSE;
+
+  for (int i = 0; i < 2; i++)
+    {
+      TrDough *dough = i == 0 ? was : is;
+
+      g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_DOUGH, "flour-bread", "500 g"));
+      g_ptr_array_add (dough->lines, tr_line_new (TR_STAGE_DOUGH, "water", "260 g"));
+      g_ptr_array_add (trial->doughs, dough);
+    }
+  tr_set_text (&is->id, "d2");
+  tr_set_text (&tr_dough_get_line (is, 0)->amount, "12 g");
+
+  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+  g_autoptr (GPtrArray) texts = tr_words_figure_differences (&reader, tr_figures_get_dough (figures, 0), tr_figures_get_dough (figures, 1));
+  g_autoptr (GPtrArray) none = tr_words_figure_differences (&reader, tr_figures_get_dough (figures, 0), tr_figures_get_dough (figures, 0));
+
+  g_assert_cmpuint (none->len, ==, 0);
+  g_assert_cmpuint (texts->len, >, 0);
+  for (guint i = 0; i < texts->len; i++)
+    {
+      const char *text = texts->pdata[i];
+      g_auto (GStrv) values = g_strsplit (strstr (text, ": ") + 2, " → ", 2);
+
+      check_text (text);
+      g_assert_cmpstr (values[0], !=, values[1]);
+      /* 10 g and 12 g on 500 g of flour, and 250 g of butter with its trace of sodium */
+      says_salt = says_salt || (g_str_has_prefix (text, "Salt") && g_str_has_prefix (values[0], "2.0") && g_str_has_prefix (values[1], "2.4"));
+    }
+  g_assert_true (says_salt);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -366,6 +404,7 @@ main (int    argc,
 
       g_test_add_data_func (name, GUINT_TO_POINTER (i), test_difference_says_both_values);
     }
+  g_test_add_func ("/cause/difference/figures", test_figures_that_differ_are_said_with_both_values);
   g_test_add_func ("/cause/difference/every-member", test_nothing_that_differs_is_left_without_a_name);
 
   return g_test_run ();
