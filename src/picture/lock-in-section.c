@@ -96,6 +96,20 @@ add_inlay (Section     *self,
   tr_picture_set_hit (self->picture, TR_PART_OF_LOCK_IN, 10 + (int) index, is_inverse (self) ? _("Dough block") : _("Fat"));
 }
 
+/* Made to fit from there to the edge it runs to. */
+static void
+add_words (Section    *self,
+           const char *text,
+           double      x,
+           double      baseline,
+           double      align,
+           int         weight)
+{
+  double room = align > 0.5 ? x : self->width - x;
+
+  tr_picture_add_fitting_text (self->picture, text, self->em, weight, &self->look->text, x, baseline, align, room);
+}
+
 /* What lies over one another, as it is measured before the block is closed. */
 static char *
 dup_layers (const Section *self)
@@ -140,10 +154,10 @@ add_section (Section *self,
       g_autofree char *rim = tr_words_length (self->reader, self->lock_in->rim_mm);
       g_autofree char *text = g_strdup_printf (_("%s · rim %s"), layers, rim);
 
-      tr_picture_add_text (self->picture, text, em, 400, &self->look->text, left, self->block.y + self->block.height + 1.4 * em, 0);
+      add_words (self, text, left, self->block.y + self->block.height + 1.4 * em, 0, 400);
     }
   else
-    tr_picture_add_text (self->picture, layers, em, 400, &self->look->text, left, self->block.y + self->block.height + 1.4 * em, 0);
+    add_words (self, layers, left, self->block.y + self->block.height + 1.4 * em, 0, 400);
 }
 
 /* The temperatures **********************************************************/
@@ -217,7 +231,7 @@ add_fat_window (Section      *self,
   TrBox box = { x_of (self, window->low), y - 1.1 * em, x_of (self, window->soft) - x_of (self, window->low), 1.1 * em };
 
   tr_picture_add_rect (self->picture, &box, &self->look->fat, TR_PEN_OUTLINE, NULL);
-  tr_picture_add_text (self->picture, text, em, 400, &self->look->text, box.x, y - 1.7 * em, 0);
+  add_words (self, text, box.x, y - 1.7 * em, 0, 400);
   if (window->liquid <= MOST_C)
     {
       tr_picture_add_line (self->picture, x_of (self, window->liquid), y - 1.1 * em, x_of (self, window->liquid), y, TR_PEN_OUTLINE, &self->look->text);
@@ -247,7 +261,7 @@ add_dough (Section *self,
     text = g_strdup_printf (_("dough %s, as mixed"), value);
 
   tr_picture_add_polygon (self->picture, corners, 3, &self->look->dough, TR_PEN_OUTLINE, NULL);
-  tr_picture_add_text (self->picture, text, em, 700, &self->look->text, x, y + 3.4 * em, celsius > 20 ? 1 : 0);
+  add_words (self, text, x, y + 3.4 * em, celsius > 20 ? 1 : 0, 700);
   tr_picture_describe (self->picture, _("The %s."), text);
 }
 
@@ -269,7 +283,7 @@ add_temperatures (Section *self,
     {
       const char *text = _("At which temperatures the fat bends is not known.");
 
-      tr_picture_add_text (self->picture, text, self->em, 400, &self->look->dim, x_of (self, LEAST_C), y - 0.6 * self->em, 0);
+      add_words (self, text, x_of (self, LEAST_C), y - 0.6 * self->em, 0, 400);
       tr_picture_describe (self->picture, "%s", text);
     }
   add_dough (self, y);

@@ -172,7 +172,8 @@ add_enlarged (Piece       *self,
   g_autofree char *height = share < 1 ? tr_words_micrometres (self->reader, &um) : tr_words_length (self->reader, thickness_mm);
   g_autofree char *text = g_strdup_printf (share < 1 ? _("%s of one sheet") : _("one sheet, %s"), height);
 
-  tr_picture_add_text (self->picture, text, 0.9 * em, 400, &self->look->dim, box->x, box->y + box->height + 1.3 * em, 0);
+  tr_picture_add_fitting_text (self->picture, text, 0.9 * em, 400, &self->look->dim, box->x, box->y + box->height + 1.3 * em, 0,
+                               self->width - box->x);
 }
 
 static void
@@ -185,7 +186,8 @@ add_number (Piece      *self,
   g_autofree char *number = tr_words_count (self->reader, value);
   double wide = tr_picture_add_text (self->picture, number, 1.7 * self->em, 700, &self->look->text, x, baseline, 0);
 
-  tr_picture_add_text (self->picture, name, self->em, 400, &self->look->dim, x + wide + 0.4 * self->em, baseline, 0);
+  x += wide + 0.4 * self->em;
+  tr_picture_add_fitting_text (self->picture, name, self->em, 400, &self->look->dim, x, baseline, 0, self->width - x);
 }
 
 static void
@@ -193,10 +195,10 @@ add_rolled (Piece *self)
 {
   const TrSheet *sheet = &self->figures->sheet;
   double em = self->em, high = MAX (self->height - 4.2 * em, em);
-  double radius = MIN (high, 0.45 * self->width) / 2;
+  double radius = MIN (high, 0.36 * self->width) / 2;
   Spiral spiral = { 0.5 * em + radius, 2.2 * em + radius, radius, sheet->windings };
   double left = spiral.x + radius + 2.5 * em;
-  TrBox box = { left, spiral.y - MIN (radius, 4 * em), MIN (9 * em, MAX (self->width - left - 11 * em, 3 * em)), 2 * MIN (radius, 4 * em) };
+  TrBox box = { left, spiral.y - MIN (radius, 4 * em), MIN (9 * em, MAX (self->width - left - 11 * em, 2 * em)), 2 * MIN (radius, 4 * em) };
   g_autofree char *diameter = tr_words_length (self->reader, round (sheet->diameter_mm));
   double right = box.x + box.width + 1.5 * em, layers = sheet->layers_across;
   g_autofree char *windings = tr_words_number (self->reader, sheet->windings, 1);
@@ -209,7 +211,8 @@ add_rolled (Piece *self)
 
   double wide = tr_picture_add_text (self->picture, windings, 1.7 * em, 700, &self->look->text, right, box.y + 3.9 * em, 0);
 
-  tr_picture_add_text (self->picture, _("windings"), em, 400, &self->look->dim, right + wide + 0.4 * em, box.y + 3.9 * em, 0);
+  tr_picture_add_fitting_text (self->picture, _("windings"), em, 400, &self->look->dim, right + wide + 0.4 * em, box.y + 3.9 * em, 0,
+                               self->width - right - wide - 0.4 * em);
   if (isfinite (layers))
     {
       g_autofree char *across = tr_words_count (self->reader, round (layers));
@@ -251,10 +254,10 @@ add_flat (Piece *self)
   const TrSheet *sheet = &self->figures->sheet;
   const TrLamination *lamination = &self->figures->lamination;
   double em = self->em, face_mm = get_face_mm (self->figures->dough->cut);
-  double scale = MIN (0.42 * self->width / face_mm, MAX (self->height - 4.6 * em, em) / sheet->thickness_mm);
+  double scale = MIN (0.36 * self->width / face_mm, MAX (self->height - 4.6 * em, em) / sheet->thickness_mm);
   TrBox box = { 0.5 * em, 2.2 * em, face_mm * scale, sheet->thickness_mm * scale };
-  double left = box.x + 0.42 * self->width + 3.6 * em;
-  TrBox large = { left, 1.0 * em, MIN (9 * em, MAX (self->width - left - 9 * em, 3 * em)), MAX (self->height - 3.2 * em, em) };
+  double left = box.x + 0.36 * self->width + 3.6 * em;
+  TrBox large = { left, 1.0 * em, MIN (9 * em, MAX (self->width - left - 9 * em, 2 * em)), MAX (self->height - 3.2 * em, em) };
   g_autofree char *across = tr_words_length_number (self->reader, face_mm), *thick = tr_words_length_number (self->reader, sheet->thickness_mm);
   g_autofree char *size = tr_words_length (self->reader, sheet->thickness_mm);
   TrColour tone = mean_tone (self);

@@ -262,6 +262,25 @@ tr_picture_add_text (TrPicture      *picture,
 }
 
 double
+tr_picture_add_fitting_text (TrPicture      *picture,
+                             const char     *text,
+                             double          size,
+                             int             weight,
+                             const TrColour *colour,
+                             double          x,
+                             double          baseline,
+                             double          align,
+                             double          room)
+{
+  const TrLook *look = tr_picture_get_look (picture);
+  double wide = tr_text_width (look, text, size, weight);
+  double fitting = wide > room ? size * MAX (0.6, room / wide) : size;
+  g_autofree char *shorter = tr_text_shorten (look, text, fitting, weight, MAX (room, fitting));
+
+  return tr_picture_add_text (picture, shorter, fitting, weight, colour, x, baseline, align);
+}
+
+double
 tr_picture_add_upward_text (TrPicture      *picture,
                             const char     *text,
                             double          size,

@@ -46,6 +46,8 @@ double        tr_picture_add_warning     (TrPicture *picture, double x, double b
 /* Text. Returns the width. Upward text reads from below; (x, baseline) is
  * where the aligned point of its baseline lies. */
 double        tr_picture_add_text        (TrPicture *picture, const char *text, double size, int weight, const TrColour *colour, double x, double baseline, double align);
+/* The same made smaller, to 0.6 of the size, and then cut, to fit into `room`. */
+double        tr_picture_add_fitting_text (TrPicture *picture, const char *text, double size, int weight, const TrColour *colour, double x, double baseline, double align, double room);
 double        tr_picture_add_upward_text (TrPicture *picture, const char *text, double size, int weight, const TrColour *colour, double x, double baseline, double align);
 
 /* A draughtsman's dimension: extension lines from the object, 45° ticks, the

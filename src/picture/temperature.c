@@ -235,13 +235,14 @@ add_mark (Drawing    *self,
   const TrColour *colour = is_accent ? &self->look->accent : &self->look->text;
   double x = x_of (self, minutes), top = self->area.y - (0.5 + 1.25 * row) * self->em;
   double width = tr_text_width (self->look, text, self->look->text_size, is_accent ? 700 : 400);
-  gboolean is_left = x + width + 0.3 * self->em > self->area.x + self->area.width;
+  gboolean is_left = x + width + 0.3 * self->em > self->area.x + self->area.width && x > self->area.x + self->area.width / 2;
 
   tr_picture_add_line (self->picture, x, top - 0.7 * self->em, x, y_of (self, 1), TR_PEN_OUTLINE, colour);
   if (!is_accent)
     tr_picture_dash (self->picture);
-  tr_picture_add_text (self->picture, text, self->look->text_size, is_accent ? 700 : 400, colour,
-                       is_left ? x - 0.3 * self->em : x + 0.3 * self->em, top, is_left ? 1 : 0);
+  tr_picture_add_fitting_text (self->picture, text, self->look->text_size, is_accent ? 700 : 400, colour,
+                               is_left ? x - 0.3 * self->em : x + 0.3 * self->em, top, is_left ? 1 : 0,
+                               is_left ? x : self->area.x + self->area.width - x);
 }
 
 static void
