@@ -18,6 +18,7 @@ typedef struct
 {
   GtkWidget *row, *label, *mend;
   char *heading;                 /* the complaint; only where another begins */
+  const char *caution;           /* under the heading; NULL: none */
   char *where;                   /* NULL: nowhere */
   TrRemedy remedy;               /* while `mend` is visible */
 } Row;
@@ -150,6 +151,7 @@ fill_row (Row                  *row,
   g_autofree char *source = cause != NULL ? g_strdup_printf (_("Source: %s"), cause->source) : NULL;
 
   tr_set_text (&row->heading, heading);
+  row->caution = is_first ? tr_words_caution (complaint->id) : NULL;
   tr_set_text (&row->where, cause != NULL ? cause->reading.where : NULL);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row->row), row->where != NULL);
   show_remedy (row, reader, cause);
@@ -162,6 +164,19 @@ fill_row (Row                  *row,
 }
 
 static void
+add_header_words (GtkWidget  *header,
+                  const char *text,
+                  const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_widget_add_css_class (label, css_class);
+  gtk_box_append (GTK_BOX (header), label);
+}
+
+static void
 update_header (GtkListBoxRow *list_row,
                GtkListBoxRow *before,
                gpointer       data)
@@ -171,10 +186,10 @@ update_header (GtkListBoxRow *list_row,
 
   if (row != NULL && row->heading != NULL)
     {
-      header = gtk_label_new (row->heading);
-      gtk_label_set_xalign (GTK_LABEL (header), 0);
-      gtk_label_set_wrap (GTK_LABEL (header), TRUE);
-      gtk_widget_add_css_class (header, "cause-heading");
+      header = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+      add_header_words (header, row->heading, "cause-heading");
+      if (row->caution != NULL)
+        add_header_words (header, row->caution, "dim-label");
     }
   gtk_list_box_row_set_header (list_row, header);
 }

@@ -77,10 +77,19 @@ tr_words_no_cause (const TrReader    *reader,
   g_autofree char *found = NULL;
 
   if (complaint == NULL)
-    return g_strdup (_("No number of this dough points to a cause. What really happened may: look into the log."));
+    return g_strdup (_("No number of this dough points to a cause. The log may say what really happened."));
 
   found = tr_words_complaint (reader, complaint);
-  return g_strdup_printf (_("%s: no number of this dough points to a cause. What really happened may: look into the log."), found);
+  return g_strdup_printf (_("%s: no number of this dough points to a cause. The log may say what really happened."), found);
+}
+
+const char *
+tr_words_caution (guint complaint)
+{
+  if (complaint != TR_FAULT_DARK_OUTSIDE && complaint != TR_FAULT_GUMMY)
+    return NULL;
+
+  return _("What is raw inside is not for eating: raw flour and raw egg can make ill. Bake it through; your local rules decide.");
 }
 
 /* Numbers *********************************************************************/

@@ -23,6 +23,9 @@ char *tr_words_cause     (const TrReader       *reader,
 /* That no number points anywhere; the complaint may be NULL here too. */
 char *tr_words_no_cause  (const TrReader       *reader,
                           const TrComplaint    *complaint);
+/* What to be careful of with that complaint; NULL: nothing. */
+const char *
+      tr_words_caution   (guint                 complaint);
 /* For a button: "Proof at 28 °C". NULL: there is none. */
 char *tr_words_remedy    (const TrReader       *reader,
                           const TrRemedy       *remedy);

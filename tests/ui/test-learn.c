@@ -257,6 +257,35 @@ test_what_follows_from_a_change_is_said_too (void)
 }
 
 static void
+test_raw_inside_is_cautioned_of (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_learn_new, "d1");
+  taste (&fixture, "dark-outside-raw-inside", 26);
+  SAYS (&fixture, "raw flour and raw egg can make ill");
+  page_tear_down (&fixture);
+}
+
+static void
+test_a_page_inside_another_follows_it (void)
+{
+  PageFixture fixture;
+  TrReader reader;
+  GtkWidget *inner = g_object_ref_sink (tr_learn_new ());
+
+  page_set_up (&fixture, tr_learn_new, "d2");
+  tr_reader_init_plain (&reader, TR_UNITS_US);
+  tr_page_set_reader (fixture.page, &reader);
+  tr_page_follow (TR_PAGE (inner), fixture.page);
+  g_assert_true (tr_page_get_document (TR_PAGE (inner)) == fixture.document);
+  g_assert_cmpstr (tr_page_get_dough (TR_PAGE (inner))->id, ==, "d2");
+  g_assert_true (tr_reader_equal (tr_page_get_reader (TR_PAGE (inner)), &reader));
+  g_object_unref (inner);
+  page_tear_down (&fixture);
+}
+
+static void
 test_rows_follow_the_scores (void)
 {
   PageFixture fixture;
@@ -441,6 +470,8 @@ main (int    argc,
   g_test_add_func ("/learn/changed", test_what_was_changed_is_listed_and_drawn);
   g_test_add_func ("/learn/ratio", test_a_ratio_is_brought_back_by_its_own_lines);
   g_test_add_func ("/learn/what-follows", test_what_follows_from_a_change_is_said_too);
+  g_test_add_func ("/learn/caution", test_raw_inside_is_cautioned_of);
+  g_test_add_func ("/learn/inside-another", test_a_page_inside_another_follows_it);
   g_test_add_func ("/learn/follows", test_rows_follow_the_scores);
   g_test_add_func ("/learn/carry/one-step", test_carried_doughs_are_one_step_of_a_new_trial);
   g_test_add_func ("/learn/carry/origin", test_a_dough_that_leaves_its_origin_behind_notes_it);

@@ -179,7 +179,12 @@ test_complaints_are_counted_in_words (void)
       g_autofree char *text = tr_words_complaint (&reader, &complaint);
 
       check_text (text);
+      if (tr_words_caution (id) != NULL)
+        check_sentence (tr_words_caution (id));
     }
+  /* Raw flour and egg: the usual caution. */
+  g_assert_nonnull (tr_words_caution (TR_FAULT_DARK_OUTSIDE));
+  g_assert_null (tr_words_caution (TR_FAULT_FLAT));
 }
 
 static void
