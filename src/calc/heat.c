@@ -42,6 +42,8 @@ static const Polynomial heat_capacity[N_COMPONENTS] = {         /* kJ/kg K */
 #define SHORT_FOURIER 0.01
 /* No time that anybody waits. */
 #define GREATEST_FOURIER 1e9
+/* exp (-45) of anything is less than the last digit of 1. */
+#define NOTHING_LEFT 45.0
 #define SECONDS_PER_MINUTE 60.0
 
 static double
@@ -87,13 +89,13 @@ tr_thermal_porous_k (double k_w_mk,
 }
 
 /* Roots of z tan z = Bi, one in each (n π, n π + π/2). As z - n π - atan (Bi / z)
- * it rises ever less steeply, so that Newton's steps from the left stay there. */
+ * it rises ever less steeply, so that Newton's steps come from the left from the second on. */
 static double
 find_root (double biot,
            guint  n)
 {
   double base = n * G_PI;
-  double root = n == 0 ? sqrt (biot / (1 + 4 * biot / (G_PI * G_PI))) : base;
+  double root = n == 0 ? sqrt (biot / (1 + 4 * biot / (G_PI * G_PI))) : base + atan2 (biot, base);
 
   for (guint i = 0; i < 60; i++)
     {
@@ -167,7 +169,7 @@ get_share_at (const TrWall *wall,
       return erf (way) + exp (-way * way) * scaled_erfc (way + wall->biot * sqrt (fourier));
     }
 
-  for (guint i = 0; i < TR_WALL_TERMS; i++)
+  for (guint i = 0; i < TR_WALL_TERMS && wall->root[i] * wall->root[i] * fourier < NOTHING_LEFT; i++)
     share += wall->factor[i] * exp (-wall->root[i] * wall->root[i] * fourier) * cos (wall->root[i] * (1 - depth));
 
   return share;
@@ -198,7 +200,7 @@ get_mean_share (const TrWall *wall,
   if (fourier < SHORT_FOURIER)
     return 1 - get_short_loss (wall, fourier);
 
-  for (guint i = 0; i < TR_WALL_TERMS; i++)
+  for (guint i = 0; i < TR_WALL_TERMS && wall->root[i] * wall->root[i] * fourier < NOTHING_LEFT; i++)
     share += wall->factor[i] * exp (-wall->root[i] * wall->root[i] * fourier) * sin (wall->root[i]) / wall->root[i];
 
   return share;

@@ -14,6 +14,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "calc/rests.h"
+#include "calc/search.h"
 #include "picture/picture.h"
 #include "picture/plane.h"
 #include "picture/sequence.h"
@@ -23,6 +25,7 @@
 #define WIDTH 900
 #define HEIGHT 600
 #define N_DOUGHS 8
+#define N_RESTS 6
 #define MAX_RUNS 401
 /* The window in which an edit is seen. */
 #define WINDOW_WIDTH 1280
@@ -190,6 +193,47 @@ load_eight (const char *path)
   return trial;
 }
 
+/* Every dough with a chill and a rest after each of five turns. */
+static void
+add_rests (TrTrial *trial)
+{
+  for (guint i = 0; i < trial->doughs->len; i++)
+    {
+      TrDough *dough = tr_trial_own_dough (trial, i);
+
+      if (dough->lock_in->rest == NULL)
+        dough->lock_in->rest = tr_rest_new ();
+      while (dough->turns->len < N_RESTS - 1)
+        g_ptr_array_add (dough->turns, tr_turn_new (3, 8));
+      g_ptr_array_set_size (dough->turns, N_RESTS - 1);
+      for (guint j = 0; j < dough->turns->len; j++)
+        if (tr_dough_get_turn (dough, j)->rest == NULL)
+          tr_dough_get_turn (dough, j)->rest = tr_rest_new ();
+    }
+}
+
+static void
+compute_heat (gpointer data)
+{
+  const TrFigures *figures = data;
+
+  for (guint i = 0; i < figures->doughs->len; i++)
+    g_array_unref (tr_rests_compute (tr_figures_get_dough (figures, i)));
+}
+
+static void
+search_all (gpointer data)
+{
+  const TrFigures *figures = data;
+  TrSearch search;
+
+  tr_search_init (&search);
+  g_ptr_array_unref (tr_search_sequences (tr_figures_get_dough (figures, 0), &search));
+  search.max_turns = TR_SEARCH_MAX_TURNS;
+  search.max_fold = TR_SEARCH_MAX_FOLD;
+  g_ptr_array_unref (tr_search_sequences (tr_figures_get_dough (figures, 0), &search));
+}
+
 /* A letter lock-in and five book turns: 2048 fat layers, 4097 bands. */
 static TrFigures *
 compute_4097_bands (const TrTrial *trial)
@@ -239,6 +283,19 @@ main (int   argc,
   tr_figures_unref (frame.edit.figures);
   tr_trial_unref (frame.edit.trial);
   cairo_surface_destroy (frame.surface);
+
+  Edit rests = { load_eight (argv[1]), NULL, 0 };
+
+  add_rests (rests.trial);
+  rests.figures = tr_figures_compute (rests.trial, NULL);
+  for (guint i = 0; i < N_DOUGHS; i++)
+    if (tr_figures_get_dough (rests.figures, i)->rests->len != N_RESTS)
+      g_error ("%u rests", tr_figures_get_dough (rests.figures, i)->rests->len);
+  measure ("heat-of-8-doughs-6-rests", 101, 1, compute_heat, rests.figures);
+  measure ("sequences-4-and-6-turns", 101, 1, search_all, rests.figures);
+  measure ("edit-with-6-rests", 201, 2, edit_one_dough, &rests);
+  tr_figures_unref (rests.figures);
+  tr_trial_unref (rests.trial);
 
   tr_figures_unref (figures);
   tr_figures_unref (edit.figures);
