@@ -346,14 +346,14 @@ tr_learn_init (TrLearn *self)
   gtk_box_append (GTK_BOX (section), self->causes);
   gtk_box_append (GTK_BOX (section), new_buttons ());
 
+  add_lineage (self, tr_column_add_section (column, _("Lineage")));
+
   self->changed = tr_column_add_section (column, _("What was changed"));
   self->from = add_words (self->changed, "dim-label");
   self->written = add_words (self->changed, NULL);
   self->so = add_words (self->changed, "dim-label");
   tr_words_label_set (self->so, _("From that follows:"));
   self->follows = add_words (self->changed, NULL);
-
-  add_lineage (self, tr_column_add_section (column, _("Lineage")));
   tr_page_set_child (TR_PAGE (self), column);
 }
 
