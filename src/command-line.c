@@ -133,25 +133,37 @@ is_same_file (const char *a,
          stat_a.st_dev == stat_b.st_dev && stat_a.st_ino == stat_b.st_ino;
 }
 
+static TrPages *
+make_pages (const TrOptions *options,
+            const TrFigures *figures,
+            const guint     *dough,
+            const TrReader  *reader)
+{
+  TrPaperSize size = g_strcmp0 (options->page, "letter") == 0 ? TR_PAPER_LETTER : TR_PAPER_A4;
+
+  if (g_str_equal (options->paper, "compare"))
+    return tr_comparison_new (figures, NULL, 0, reader, size);
+
+  return tr_cards_new (figures, dough, dough != NULL ? 1 : 0, reader, size);
+}
+
 static gboolean
-make_cards (const TrOptions *options,
+make_paper (const TrOptions *options,
             const TrFigures *figures,
             const TrReader  *reader,
             GError         **error)
 {
-  TrPaperSize size = g_strcmp0 (options->page, "letter") == 0 ? TR_PAPER_LETTER : TR_PAPER_A4;
-  g_autoptr (TrPages) cards = NULL;
+  g_autoptr (TrPages) pages = NULL;
   guint index = 0;
 
   if (figures->doughs->len == 0)
-    return tr_command_refuse (error, "The trial has no dough, so there is no card to make.");
+    return tr_command_refuse (error, "The trial has no dough, so there is nothing to make a page of.");
   if (options->dough != NULL && !find_dough (figures, options->dough, &index, error))
     return FALSE;
   if (is_same_file (options->file, options->output))
     return tr_command_refuse (error, "--output %s is the trial itself; name another file.", options->output);
-  cards = options->dough != NULL ? tr_cards_new (figures, &index, 1, reader, size)
-                                 : tr_cards_new (figures, NULL, 0, reader, size);
-  return tr_pages_export (cards, options->output, error);
+  pages = make_pages (options, figures, options->dough != NULL ? &index : NULL, reader);
+  return tr_pages_export (pages, options->output, error);
 }
 
 /* "20-40", "20–40", or one number for both ends. */
@@ -295,7 +307,7 @@ do_job (const TrOptions *options,
   if (options->job == TR_JOB_SEQUENCES)
     return print_sequences (options, figures, error);
   if (options->job == TR_JOB_PAPER)
-    return make_cards (options, figures, &reader, error);
+    return make_paper (options, figures, &reader, error);
   if (options->job == TR_JOB_FINDINGS)
     text = tr_report_findings (figures, &reader, &has_stop);
   else

@@ -27,12 +27,14 @@ static const char help[] =
   "  tourier --paper card --output X FILE\n"
   "                                      make the bench cards; X ends in .pdf, .png\n"
   "                                      or .svg\n"
+  "  tourier --paper compare --output X FILE\n"
+  "                                      make a page of all doughs side by side\n"
   "  tourier --read-recipe FILE --output X.tourier\n"
   "                                      make a trial of a recipe (text, a web page or\n"
   "                                      JSON-LD) and print how each line was understood\n"
   "\n"
-  "TrOptions:\n"
-  "  --dough ID            with --paper: the card of this dough only; --sequences needs it\n"
+  "Options:\n"
+  "  --dough ID            with --paper card: the card of this dough only; --sequences needs it\n"
   "  --max-turns N         with --sequences: at most so many turns, 1 to 6 (4)\n"
   "  --max-fold K          with --sequences: folds in at most K, 2 to 6 (4)\n"
   "  --page a4|letter      with --paper: the size of the page (a4)\n"
@@ -42,6 +44,8 @@ static const char help[] =
   "\n"
   "FILE is a trial (or a recipe); - reads it from the standard input. Exit status: 0 all is\n"
   "well, 1 something is wrong with a file or an argument, 3 see --findings.\n";
+
+static const char *const papers[] = { "card", "compare", NULL };
 
 gboolean
 tr_command_refuse (GError     **error,
@@ -114,7 +118,7 @@ take_valued_option (TrOptions *options,
                     GError   **error)
 {
   const struct { const char *option, *what; const char **value; } valued[] = {
-    { "--paper", "the name of a paper: card", &options->paper },
+    { "--paper", "the name of a paper, such as card,", &options->paper },
     { "--dough", "the id of a dough", &options->dough },
     { "--page", "a4 or letter", &options->page },
     { "--output", "a file name", &options->output },
@@ -210,8 +214,12 @@ check_paper (const TrOptions *options,
 {
   g_autofree char *folder = NULL;
 
-  if (g_strcmp0 (options->paper, "card") != 0)
-    return tr_command_refuse (error, "--paper %s is not a paper that can be made; expected card.", options->paper);
+  if (!g_strv_contains (papers, options->paper))
+    {
+      g_autofree char *all = g_strjoinv (", ", (char **) papers);
+
+      return tr_command_refuse (error, "--paper %s is not a paper that can be made; expected one of: %s.", options->paper, all);
+    }
   if (options->output == NULL)
     return tr_command_refuse (error, "--paper needs --output and a file name that ends in .pdf, .png or .svg.");
   if (!has_paper_extension (options->output))
@@ -261,7 +269,8 @@ check_belonging (const TrOptions *options,
                  GError         **error)
 {
   const struct { const char *value, *option, *job; gboolean belongs; } belonging[] = {
-    { options->dough, "--dough", "--paper and --sequences", options->job == TR_JOB_PAPER || options->job == TR_JOB_SEQUENCES },
+    { options->dough, "--dough", "--paper card and --sequences",
+      options->job == TR_JOB_SEQUENCES || (options->job == TR_JOB_PAPER && g_strcmp0 (options->paper, "card") == 0) },
     { options->is_csv ? "" : NULL, "--csv", "--figures", options->job == TR_JOB_FIGURES },
     { options->page, "--page", "--paper", options->job == TR_JOB_PAPER },
     { options->output, "--output", "--paper and --read-recipe", options->job == TR_JOB_PAPER || options->job == TR_JOB_READ_RECIPE },

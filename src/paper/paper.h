@@ -39,6 +39,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrPages, tr_pages_free)
 TrPages   *tr_cards_new          (const TrFigures *figures, const guint *doughs, guint n_doughs,
                                   const TrReader *reader, TrPaperSize size);
 
+/* What can be compared of those doughs (NULL: all), side by side. */
+TrPages   *tr_comparison_new     (const TrFigures *figures, const guint *doughs, guint n_doughs,
+                                  const TrReader *reader, TrPaperSize size);
+
 /* By the extension of `path`: .pdf (all pages), .png (150 dpi) or .svg
  * (further pages as X-2.png, …). Same input, same bytes. Written to temporary
  * files first: on an error nothing is left behind and nothing was replaced. */

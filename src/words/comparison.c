@@ -33,7 +33,7 @@ static const char *const groups[TR_N_GROUPS] = {
 static const struct { const char *key, *name; } names[] = {
   { "raw_mass_g", NC_("figure", "Raw weight") },
   { "baked_mass_g", NC_("figure", "Baked weight") },
-  { "added_fat_g", NC_("figure", "Butter and other fat, as weighed") },
+  { "added_fat_g", NC_("figure", "Added fat, as weighed") },
   { "fat_g", NC_("figure", "Fat") },
   { "salt_g", NC_("figure", "Salt") },
   { "sugars_g", NC_("figure", "Sugars") },
@@ -136,10 +136,11 @@ is_length (const TrComparable *comparable)
   return comparable->measure == TR_MEASURE_LENGTH_MM;
 }
 
+/* Parts of 100 g stay grams. */
 static gboolean
-is_mass (const TrComparable *comparable)
+is_reader_mass (const TrComparable *comparable)
 {
-  return comparable->measure == TR_MEASURE_MASS_G;
+  return comparable->measure == TR_MEASURE_MASS_G && comparable->group != TR_GROUP_PER_100G;
 }
 
 const char *
@@ -152,7 +153,7 @@ tr_words_comparable_unit (const TrReader     *reader,
   switch (comparable->measure)
     {
     case TR_MEASURE_MASS_G:
-      return tr_words_mass_unit (reader);
+      return is_reader_mass (comparable) ? tr_words_mass_unit (reader) : _("g");
     case TR_MEASURE_ENERGY_KJ:
       return _("kJ");
     case TR_MEASURE_ENERGY_KCAL:
@@ -183,7 +184,7 @@ in_unit (const TrReader     *reader,
 {
   if (comparable->measure == TR_MEASURE_SHARE)
     return 100 * value;
-  if (tr_say_is_us (reader) && is_mass (comparable))
+  if (tr_say_is_us (reader) && is_reader_mass (comparable))
     return value / TR_GRAMS_PER_OUNCE;
   if (tr_say_is_us (reader) && is_length (comparable))
     return value / TR_MM_PER_INCH;
@@ -195,7 +196,7 @@ static int
 get_decimals (const TrReader     *reader,
               const TrComparable *comparable)
 {
-  if (tr_say_is_us (reader) && is_mass (comparable))
+  if (tr_say_is_us (reader) && is_reader_mass (comparable))
     return comparable->decimals + MORE_DECIMALS_OF_OUNCES;
   if (tr_say_is_us (reader) && is_length (comparable))
     return comparable->decimals + MORE_DECIMALS_OF_INCHES;
