@@ -483,8 +483,8 @@ add_score (TrTasting  *tasting,
 
   score->look = score->layers = score->eating = 5;
   score->salt = salt;
-  if (fault != NULL)
-    score->faults = g_strsplit (fault, " ", -1);
+  g_strfreev (score->faults);
+  score->faults = g_strsplit (fault != NULL ? fault : "", " ", -1);
 }
 
 static void

@@ -241,6 +241,7 @@ taste (TrWindow *window)
       TrScore *score = tr_tasting_need_score (tasting, tr_tasting_add_taster (tasting, "A")->id, dough->id);
 
       score->salt = i < 2 ? 1 : 0;
+      g_strfreev (score->faults);
       score->faults = g_strsplit (i == 0 ? "fat-pooled side-burst" : i < 3 ? "fat-pooled" : "dense", " ", -1);
     }
   tr_document_commit (document, draft, "taste", NULL, "", &error);

@@ -57,8 +57,8 @@ taste (PageFixture *fixture,
       TrScore *score = tr_tasting_need_score (tasting, tr_tasting_add_taster (tasting, "A")->id, "d1");
 
       score->look = score->layers = score->eating = 5;
-      if (i < 3 && fault != NULL)
-        score->faults = g_strsplit (fault, " ", -1);
+      g_strfreev (score->faults);
+      score->faults = g_strsplit (i < 3 && fault != NULL ? fault : "", " ", -1);
     }
   commit (fixture, draft);
 }
