@@ -172,3 +172,11 @@ tr_axis_find_ticks (const TrPlaneAxis *axis,
       part = MAX (part * 1.3, MIN (1, needed / MAX (length, 1)));
     }
 }
+
+char *
+tr_axis_say (const TrPlaneAxis *axis,
+             const TrReader    *reader,
+             double             value)
+{
+  return axis->say_of != NULL ? axis->say_of (axis->of, reader, value) : axis->say (reader, value);
+}

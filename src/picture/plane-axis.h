@@ -29,6 +29,7 @@ void    tr_axis_find_ticks (const TrPlaneAxis *axis, const TrRange *view, const 
                             double length, double least, double gap, TrAxisTicks *ticks);
 double  tr_axis_tick       (const TrAxisTicks *ticks, guint index);
 char   *tr_axis_tick_text  (const TrPlaneAxis *axis, const TrAxisTicks *ticks, const TrReader *reader, guint index);
+char   *tr_axis_say        (const TrPlaneAxis *axis, const TrReader *reader, double value);
 gboolean tr_axis_is_forced (const TrPlaneAxis *axis);
 
 G_END_DECLS

@@ -211,8 +211,8 @@ dup_values (const TrPlaneDrawing *drawing,
             guint                 index)
 {
   const TrPlanePoint *point = &drawing->plane->points[index];
-  g_autofree char *across = drawing->plane->across.say (drawing->reader, point->x);
-  g_autofree char *up = drawing->plane->up.say (drawing->reader, point->y);
+  g_autofree char *across = tr_axis_say (&drawing->plane->across, drawing->reader, point->x);
+  g_autofree char *up = tr_axis_say (&drawing->plane->up, drawing->reader, point->y);
 
   return g_strdup_printf ("%s · %s", across, up);
 }

@@ -184,8 +184,8 @@ dup_hit_text (const TrPlaneDrawing *drawing,
 {
   const TrPlane *plane = drawing->plane;
   const TrPlanePoint *point = &plane->points[index];
-  g_autofree char *across = plane->across.say (drawing->reader, point->x);
-  g_autofree char *up = plane->up.say (drawing->reader, point->y);
+  g_autofree char *across = tr_axis_say (&plane->across, drawing->reader, point->x);
+  g_autofree char *up = tr_axis_say (&plane->up, drawing->reader, point->y);
   GString *text = g_string_new (drawing->names[index]);
 
   if (point->from >= 0 && point->from < (int) plane->n_points)
@@ -319,8 +319,8 @@ describe_band (TrPlaneDrawing    *drawing,
 
   if (isnan (axis->band.min) || drawing->plane->band_name == NULL)
     return;
-  low = axis->say (drawing->reader, axis->band.min);
-  high = axis->say (drawing->reader, axis->band.max);
+  low = tr_axis_say (axis, drawing->reader, axis->band.min);
+  high = tr_axis_say (axis, drawing->reader, axis->band.max);
   tr_picture_describe (drawing->picture, _("%s, %s: %s to %s."), axis->title, drawing->plane->band_name, low, high);
 }
 
@@ -330,8 +330,8 @@ describe_point (TrPlaneDrawing *drawing,
 {
   const TrPlane *plane = drawing->plane;
   const TrPlanePoint *point = &plane->points[index];
-  g_autofree char *across = plane->across.say (drawing->reader, point->x);
-  g_autofree char *up = plane->up.say (drawing->reader, point->y);
+  g_autofree char *across = tr_axis_say (&plane->across, drawing->reader, point->x);
+  g_autofree char *up = tr_axis_say (&plane->up, drawing->reader, point->y);
 
   if (point->is_current && plane->current_word != NULL)
     tr_picture_describe (drawing->picture, _("%s, %s: %s, %s."), drawing->names[index], plane->current_word, across, up);

@@ -21,6 +21,8 @@ typedef struct {
   TrRange band;                  /* shaded; NaN: none */
   TrRange view;                  /* what the axis shall show; NaN: what the points need */
   double least_span;             /* what it shows at least; 0: a tenth of what there is */
+  char     *(*say_of) (gconstpointer of, const TrReader *reader, double value);   /* in place of `say`; NULL: that does */
+  gconstpointer of;
 } TrPlaneAxis;
 
 typedef struct {

@@ -44,7 +44,9 @@ init_axis (TrPlaneAxis          *axis,
   TrBand band;
   double value = current != NULL ? tr_ratio_get (current, ratio) : NAN;
 
-  *axis = (TrPlaneAxis) { tr_words_ratio (ratio), "%", tr_words_percent, { NAN, NAN }, { NAN, NAN }, 0 };
+  *axis = (TrPlaneAxis) {
+    .title = tr_words_ratio (ratio), .unit = "%", .say = tr_words_percent, .band = { NAN, NAN }, .view = { NAN, NAN },
+  };
   if (current != NULL && tr_ratio_get_band (current, ratio, &band))
     axis->band = (TrRange) { band.low, band.high };
   if (view != NULL)

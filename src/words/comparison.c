@@ -176,11 +176,10 @@ tr_words_comparable_unit (const TrReader     *reader,
     }
 }
 
-/* In the unit it is shown in. */
-static double
-in_unit (const TrReader     *reader,
-         const TrComparable *comparable,
-         double              value)
+double
+tr_words_comparable_in_unit (const TrReader     *reader,
+                             const TrComparable *comparable,
+                             double              value)
 {
   if (comparable->measure == TR_MEASURE_SHARE)
     return 100 * value;
@@ -214,7 +213,7 @@ tr_words_comparable_number (const TrReader     *reader,
   if (comparable->measure == TR_MEASURE_MINUTES)
     return tr_words_minutes (reader, value);
 
-  return tr_words_number (reader, in_unit (reader, comparable, value), get_decimals (reader, comparable));
+  return tr_words_number (reader, tr_words_comparable_in_unit (reader, comparable, value), get_decimals (reader, comparable));
 }
 
 char *

@@ -23,6 +23,8 @@ const char  *tr_words_comparable            (const TrComparable *comparable);
 char        *tr_words_comparable_in_full    (const TrComparable *comparable);
 /* "g"; what needs none, or says it with the number: "". `bench` has the currency. */
 const char  *tr_words_comparable_unit       (const TrReader *reader, const TrComparable *comparable, const TrBench *bench);
+/* In the unit in which it is said; what is said of that number. */
+double       tr_words_comparable_in_unit    (const TrReader *reader, const TrComparable *comparable, double value);
 /* All transfer full; not known: "–". */
 char        *tr_words_comparable_number     (const TrReader *reader, const TrComparable *comparable, double value);   /* "11.2" */
 char        *tr_words_comparable_value      (const TrReader *reader, const TrComparable *comparable, const TrBench *bench,
