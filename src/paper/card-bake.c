@@ -14,6 +14,7 @@
 
 #include "../calc/cut.h"
 #include "../calc/look.h"
+#include "../words/passes.h"
 #include "card.h"
 
 typedef struct {
@@ -74,6 +75,10 @@ dup_roll_note (const Bake *bake)
       g_string_append (note, g_strcmp0 (to_sheet->order, "width-first") == 0 ? _("first to the width, then to the length.")
                                                                              : _("first to the length, then to the width."));
     }
+  g_autofree char *gaps = bake->card->has_effective ? tr_words_sheet_passes (bake->reader, bake->figures) : NULL;
+
+  if (gaps != NULL)
+    g_string_append_printf (note, "%s%s.", note->len > 0 ? " " : "", gaps);
   if (!to_sheet->fits)
     g_string_append_printf (note, _("%sThe block is larger than the sheet one way, or the sheet too large for the bench."),
                             note->len > 0 ? " " : "");

@@ -10,6 +10,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../words/passes.h"
+#include "../words/rest.h"
 #include "card.h"
 
 typedef struct {
@@ -45,6 +47,36 @@ add_heading (Turns      *turns,
   tr_card_add_heading (picture, text, turns->em);
 }
 
+/* What the rest after that turn does; NULL: not known, or no room for it. */
+static char *
+dup_needed (const Turns *turns,
+            int          turn)
+{
+  const TrRestFigures *rest = turns->card->has_gaps ? tr_rests_find (turns->card->dough, turn) : NULL;
+
+  return rest != NULL ? tr_words_rest_in_short (turns->card->reader, rest) : NULL;
+}
+
+/* The gaps from the block to that roll-out. Returns the baseline after them. */
+static double
+add_gaps (Turns     *turns,
+          TrPicture *picture,
+          guint      index,
+          double     x,
+          double     right,
+          double     baseline)
+{
+  g_auto (TrPasses) passes = { 0 };
+  g_autofree char *gaps = NULL;
+
+  tr_passes_init_turn (&passes, turns->card->dough, index);
+  gaps = turns->card->has_gaps ? tr_words_passes (turns->card->reader, turns->card->dough->bench, &passes) : NULL;
+  if (gaps == NULL)
+    return baseline;
+
+  return tr_card_add_paragraph (picture, gaps, turns->em, 400, &turns->card->look.text, x, right - x, baseline, 2);
+}
+
 static void
 add_chill (Turns *turns)
 {
@@ -53,7 +85,7 @@ add_chill (Turns *turns)
   const TrLook *look = &turns->card->look;
   double em = turns->em, height = MAX (1.9 * em, TR_TICK_PT + 3), baseline = height / 2 + 0.38 * em;
   double x = TR_TICK_PT + 0.7 * em, blank = turns->width * 0.72;
-  g_autofree char *thickness = NULL, *how = NULL, *text = NULL;
+  g_autofree char *thickness = NULL, *how = NULL, *text = NULL, *needed = dup_needed (turns, 0);
   TrPicture *picture;
 
   if (rest == NULL)
@@ -65,6 +97,9 @@ add_chill (Turns *turns)
   tr_card_add_tick (picture, 0, height / 2);
   tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, x, blank - x - 0.6 * em, baseline);
   tr_card_add_blank (picture, _("real"), blank, turns->width, baseline);
+  if (needed != NULL)
+    tr_picture_set_height (picture, tr_card_add_paragraph (picture, needed, em, 400, &look->dim, x, turns->width - x,
+                                                           baseline + 1.3 * em, 2) - 0.5 * em);
 }
 
 /* "Rim 10 mm without fat, 14 % of the plan." and how many blocks. */
@@ -181,6 +216,8 @@ dup_next_line (const Turns         *turns,
     return g_strdup (_("then a quarter turn"));
   if (written->trim_mm > 0)
     return g_strdup_printf (_("Trim %s off both ends. Next roll along the %s side."), trim, side);
+  if (turns->card->has_gaps)
+    return g_strdup_printf (_("next along %s"), side);
   return g_strdup_printf (_("next roll along the %s side"), side);
 }
 
@@ -215,13 +252,14 @@ dup_breaks (TrBreaks breaks)
   return text->len > 0 ? g_string_free (text, FALSE) : (g_string_free (text, TRUE), NULL);
 }
 
-/* The rest and the way of the next roll, on one line where there is room.
- * Returns the baseline after them. */
+/* Two things on one line where there is room; `second` NULL: one. Returns the
+ * baseline after them. */
 static double
-add_rest (Turns      *turns,
+add_pair (Turns      *turns,
           TrPicture  *picture,
-          const char *rest,
-          const char *next,
+          const char *first,
+          int         weight,
+          const char *second,
           double      x,
           double      right,
           double      baseline)
@@ -229,10 +267,12 @@ add_rest (Turns      *turns,
   const TrLook *look = &turns->card->look;
   double em = turns->em, wide;
 
-  wide = tr_card_add_fitting (picture, rest, 1.12 * em, 700, &look->text, x, right - x, baseline) + 0.8 * em;
-  if (wide + tr_text_width (look, next, em, 400) > right - x)
-    return tr_card_add_paragraph (picture, next, em, 400, &look->dim, x, right - x, baseline + 1.35 * em, 2);
-  tr_picture_add_text (picture, next, em, 400, &look->dim, x + wide, baseline, 0);
+  wide = tr_card_add_fitting (picture, first, 1.12 * em, weight, &look->text, x, right - x, baseline) + 0.8 * em;
+  if (second == NULL)
+    return baseline + 1.35 * em;
+  if (wide + tr_text_width (look, second, em, 400) > right - x)
+    return tr_card_add_paragraph (picture, second, em, 400, &look->dim, x, right - x, baseline + 1.35 * em, 2);
+  tr_picture_add_text (picture, second, em, 400, &look->dim, x + wide, baseline, 0);
   return baseline + 1.35 * em;
 }
 
@@ -251,6 +291,7 @@ add_turn (Turns *turns,
   g_autofree char *fold = dup_fold_line (turns, written, figures);
   g_autofree char *rest = dup_rest_line (turns, written);
   g_autofree char *next = dup_next_line (turns, written, figures);
+  g_autofree char *needed = dup_needed (turns, (int) index + 1);
   g_autofree char *count = tr_words_count (turns->card->reader, figures->fat_layers);
   g_autofree char *layers = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s fat layer", "%s fat layers",
                                                           figures->fat_layers > 1 ? 2 : 1), count);
@@ -265,8 +306,9 @@ add_turn (Turns *turns,
   tr_card_add_fitting (picture, layers, em, 400, &look->dim, turns->width - layers_wide, layers_wide + 0.1, baseline);
   if (breaks != NULL)
     baseline = tr_card_add_caution (picture, breaks, em, x, right - x, baseline + 1.35 * em, 2) - 1.28 * em;
-  baseline = tr_card_add_paragraph (picture, fold, 1.12 * em, 400, &look->text, x, right - x, baseline + 1.5 * em, 2);
-  baseline = add_rest (turns, picture, rest, next, x, right, baseline);
+  baseline = add_gaps (turns, picture, index, x, right, baseline + 1.4 * em);
+  baseline = add_pair (turns, picture, fold, 400, needed != NULL ? next : NULL, x, right, baseline + 0.1 * em);
+  baseline = add_pair (turns, picture, rest, 700, needed != NULL ? needed : next, x, right, baseline);
   add_direction (turns, picture, figures, &(TrBox) { turns->width - 3 * em, 2.5 * em, 3 * em, MIN (3 * em, baseline - 3.6 * em) });
   baseline += 0.4 * em;
   add_blanks (turns, picture, x, baseline);

@@ -49,7 +49,7 @@ typedef enum {
 } Arrangement;
 
 /* What is printed besides what must be: the more the better, where there is room. */
-typedef enum { NO_EXTRAS, WITH_EFFECTIVE, WITH_TOTAL, N_EXTRAS } Extras;
+typedef enum { NO_EXTRAS, WITH_GAPS, WITH_EFFECTIVE, WITH_TOTAL, N_EXTRAS } Extras;
 
 typedef struct {
   TrCard card;
@@ -139,7 +139,7 @@ layout_init (Layout            *layout,
 
   *layout = (Layout) {
     .card = { .figures = figures, .dough = tr_figures_get_dough (figures, index), .index = index, .reader = reader,
-              .has_effective = extras >= WITH_EFFECTIVE },
+              .has_gaps = extras >= WITH_GAPS, .has_effective = extras >= WITH_EFFECTIVE },
   };
   tr_look_init_paper (&layout->card.look);
   layout->card.look.text_size = em;

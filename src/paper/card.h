@@ -24,6 +24,7 @@ typedef struct {
   const TrDoughFigures *dough;
   guint index;                   /* of the dough in the trial */
   const TrReader *reader;
+  gboolean has_gaps;             /* gaps, and what the rests do, are printed */
   gboolean has_effective;        /* what the dough holds wherever it hides is printed */
   TrLook look;                   /* text_size is that of explanations, em */
 } TrCard;
