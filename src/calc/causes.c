@@ -8,8 +8,12 @@
 
 #include <string.h>
 
+#include "balance.h"
+#include "measure.h"
+
 static const char from_practice[] = "common practice";
 static const char from_ireks[] = "IREKS-Kompendium 11.5; common practice";
+static const char from_trial[] = "the tasting of this trial";
 static const char from_layering[] = "Ooms et al., Crit. Rev. Food Sci. Nutr. 56(13), 2016, as reported; common practice";
 
 #define OVER TR_SIDE_OVER
@@ -23,6 +27,7 @@ static const TrRule rules[] = {
   { TR_FAULT_DENSE, TR_READING_FAT_LAYER_UM, UNDER, from_layering },
   { TR_FAULT_DENSE, TR_READING_FAT_LAYERS, OVER, from_layering },
   { TR_FAULT_DENSE, TR_READING_CORE_C, OVER, from_practice },
+  { TR_FAULT_DENSE, TR_READING_WINDOW_MINUTES, UNDER, from_practice },
   { TR_FAULT_DENSE, TR_READING_ALL_WATER, UNDER, from_practice },
 
   { TR_FAULT_BREAD_LIKE_CRUMB, TR_READING_FAT_LAYERS, UNDER, from_layering },
@@ -89,6 +94,8 @@ static const TrRule rules[] = {
   { TR_FAULT_FLAT, TR_READING_SHEET_MM, UNDER, from_practice },
   { TR_FAULT_FLAT, TR_READING_YEAST, UNDER, from_practice },
   { TR_FAULT_FLAT, TR_READING_PROOF_OF_FAT_C, OVER, from_ireks },
+  { TR_FAULT_FLAT, TR_READING_CORE_C, OVER, from_practice },
+  { TR_FAULT_FLAT, TR_READING_FAT_LAYER_UM, UNDER, from_layering },
   { TR_FAULT_FLAT, TR_READING_FAT_LAYERS, OVER, from_layering },
   { TR_FAULT_FLAT, TR_READING_ALL_WATER, OVER, from_practice },
   { TR_FAULT_FLAT, TR_READING_BAKE_C, UNDER, from_practice },
@@ -230,7 +237,7 @@ cause_new (const TrDoughFigures *figures,
 
   *cause = (TrCause) {
     .complaint = rule->complaint, .side = rule->side, .source = rule->source, .reading = *reading,
-    .limit = tr_reading_get_limit (reading, rule->side),
+    .limit = tr_reading_get_limit (reading, rule->side), .beside = -1,
   };
   tr_remedy_find (figures, reading, rule->side, &cause->remedy);
 
@@ -250,7 +257,7 @@ tr_cause_is_equal (const TrCause *a,
 {
   const double *p = &a->reading.value, *q = &b->reading.value;
 
-  return a->complaint == b->complaint && a->side == b->side && a->reading.id == b->reading.id
+  return a->complaint == b->complaint && a->side == b->side && a->beside == b->beside && a->reading.id == b->reading.id
          && memcmp (p, q, sizeof *p) == 0 && memcmp (&a->limit, &b->limit, sizeof a->limit) == 0
          && g_strcmp0 (a->reading.where, b->reading.where) == 0;
 }
@@ -274,6 +281,138 @@ tr_causes_find (const TrDoughFigures *figures,
       else
         tr_reading_clear (&reading);
     }
+
+  return causes;
+}
+
+/* Beside other doughs */
+
+static const TrRule besides[] = {
+  { TR_COMPLAINT_SALT_LITTLE, TR_READING_SALT, UNDER, from_trial },
+  { TR_COMPLAINT_SALT_MUCH, TR_READING_SALT, OVER, from_trial },
+  { TR_COMPLAINT_SWEET_LITTLE, TR_READING_SUGAR, UNDER, from_trial },
+  { TR_COMPLAINT_SWEET_MUCH, TR_READING_SUGAR, OVER, from_trial },
+  { TR_COMPLAINT_BAKE_LITTLE, TR_READING_BAKE_C, UNDER, from_trial },
+  { TR_COMPLAINT_BAKE_LITTLE, TR_READING_BAKE_MINUTES, UNDER, from_trial },
+  { TR_COMPLAINT_BAKE_MUCH, TR_READING_BAKE_C, OVER, from_trial },
+  { TR_COMPLAINT_BAKE_MUCH, TR_READING_BAKE_MINUTES, OVER, from_trial },
+};
+
+static int
+get_mark (const TrScore *score,
+          guint          complaint)
+{
+  switch ((int) complaint)
+    {
+    case TR_COMPLAINT_SALT_LITTLE: case TR_COMPLAINT_SALT_MUCH: return score->salt;
+    case TR_COMPLAINT_SWEET_LITTLE: case TR_COMPLAINT_SWEET_MUCH: return score->sweet;
+    default: return score->bake;
+    }
+}
+
+static gboolean
+is_just_right (const TrTasting *tasting,
+               const char      *dough,
+               guint            complaint)
+{
+  Balance balance = { 0 };
+
+  for (guint i = 0; i < tasting->scores->len; i++)
+    {
+      const TrScore *score = g_ptr_array_index (tasting->scores, i);
+
+      if (g_strcmp0 (score->dough, dough) == 0)
+        count_balance (get_mark (score, complaint), &balance);
+    }
+
+  return balance.n > 0 && balance.sum == 0;
+}
+
+/* What is worth a change, in the reading's own unit. */
+static double
+least_step (TrReadingId id)
+{
+  return id == TR_READING_BAKE_C ? 5 : id == TR_READING_BAKE_MINUTES ? 1
+         : tr_ratio_get_step ((TrRatio) tr_reading_get_ratio (id));
+}
+
+static void
+hold_beside (TrReading *reading,
+             TrSide     side,
+             double     number)
+{
+  reading->low = side == TR_SIDE_UNDER ? number : (double) NAN;
+  reading->high = side == TR_SIDE_OVER ? number : (double) NAN;
+  reading->source = from_trial;
+}
+
+/* The number of the nearest dough found just right, if it is off by enough. */
+static TrCause *
+find_beside (const TrFigures *figures,
+             guint            dough,
+             const TrRule    *rule)
+{
+  const TrDoughFigures *own = tr_figures_get_dough (figures, dough);
+  TrReading reading;
+  double nearest = NAN;
+  int beside = -1;
+
+  if (!tr_reading_get (own, rule->reading, rule->side, &reading))
+    return NULL;
+
+  for (guint i = 0; i < figures->doughs->len; i++)
+    {
+      const TrDoughFigures *other = tr_figures_get_dough (figures, i);
+      TrReading theirs;
+
+      if (i == dough || other->dough->kind != own->dough->kind
+          || !is_just_right (figures->trial->tasting, other->dough->id, rule->complaint)
+          || !tr_reading_get (other, rule->reading, rule->side, &theirs))
+        continue;
+
+      double off = rule->side == TR_SIDE_OVER ? reading.value - theirs.value : theirs.value - reading.value;
+
+      if (off >= least_step (rule->reading) - TR_HAIR && !(off >= fabs (nearest - reading.value)))
+        {
+          nearest = theirs.value;
+          beside = (int) i;
+        }
+      tr_reading_clear (&theirs);
+    }
+  if (beside < 0)
+    {
+      tr_reading_clear (&reading);
+      return NULL;
+    }
+
+  hold_beside (&reading, rule->side, nearest);
+
+  reading.name = g_strdup (tr_figures_get_dough (figures, (guint) beside)->dough->name);
+
+  TrCause *cause = cause_new (own, rule, &reading);
+
+  cause->beside = beside;
+  return cause;
+}
+
+GPtrArray *
+tr_causes_find_beside (const TrFigures *figures,
+                       guint            dough,
+                       guint            complaint)
+{
+  g_return_val_if_fail (figures != NULL && dough < figures->doughs->len, NULL);
+
+  GPtrArray *causes = g_ptr_array_new_with_free_func ((GDestroyNotify) tr_cause_free);
+  g_autoptr (GPtrArray) own = tr_causes_find (tr_figures_get_dough (figures, dough), complaint);
+
+  for (guint i = 0; figures->trial->tasting != NULL && i < G_N_ELEMENTS (besides); i++)
+    {
+      TrCause *cause = besides[i].complaint == complaint ? find_beside (figures, dough, &besides[i]) : NULL;
+
+      if (cause != NULL)
+        g_ptr_array_add (causes, cause);
+    }
+  g_ptr_array_extend_and_steal (causes, g_steal_pointer (&own));
 
   return causes;
 }

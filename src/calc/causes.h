@@ -6,7 +6,8 @@
  * A complaint is a fault or a balance mark, with how many tasters gave it. A
  * cause is a number of this dough beyond what is usual, named by a rule as one
  * that leads to that complaint. No number, no cause: a complaint for which
- * none is found says so, and nothing is guessed.
+ * none is found says so, and nothing is guessed. Of the balance another dough
+ * of the same trial is a number too, if the tasters found it just right.
  *
  * The rules are one table in causes.c, likeliest first, with a source each, or
  * "common practice". A cause is a hint for the next dough and no verdict.
@@ -41,6 +42,7 @@ typedef struct {
   TrReading reading;
   const char *source;            /* of the rule; static */
   TrRemedy remedy;
+  int beside;                    /* index of a dough found just right, whose number the limit is and whose name is reading.name; -1: the usual */
 } TrCause;
 
 /* (element-type TrComplaint): what most said first. `tasting` may be NULL. */
@@ -48,6 +50,12 @@ GArray     *tr_complaints_list     (const TrTasting      *tasting,
                                     const char           *dough);
 /* (element-type TrCause): likeliest first; empty: no number points anywhere. */
 GPtrArray  *tr_causes_find         (const TrDoughFigures *figures,
+                                    guint                 complaint);
+/* The same, and before it what the other doughs of the trial tell: of salt,
+ * sweetness and bake a dough is the measure that the tasters found just right,
+ * the one whose number is nearest. */
+GPtrArray  *tr_causes_find_beside  (const TrFigures      *figures,
+                                    guint                 dough,
                                     guint                 complaint);
 void        tr_cause_free          (TrCause              *cause);
 gboolean    tr_cause_is_equal      (const TrCause        *a,

@@ -151,11 +151,11 @@ read_ratio (const TrDoughFigures *figures,
   TrRatioMoves moves;
   TrBand band;
 
-  if (!tr_ratio_get_band (figures, ratio, &band))
-    return;
   tr_ratio_get_moves (figures, ratio, &moves);
   reading->value = tr_ratio_get (figures, ratio);
   reading->where = tr_look_line_pointer (moves.n_lines > 0 ? (int) moves.lines[0] : -1, "amount");
+  if (!tr_ratio_get_band (figures, ratio, &band))
+    return;
   reading->low = band.low;
   reading->high = band.high;
   reading->source = band.source;

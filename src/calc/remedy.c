@@ -196,6 +196,38 @@ find_turn_mm (const TrDoughFigures *figures,
 
 /* Formula */
 
+/* To that number, as far as the lines reach, if that is far enough to matter. */
+static gboolean
+find_near (const TrDoughFigures *figures,
+           const TrReading      *reading,
+           TrRatio               ratio,
+           double                number,
+           TrRemedy             *remedy)
+{
+  double step = tr_ratio_get_step (ratio);
+  TrRatioMoves moves;
+
+  tr_ratio_get_moves (figures, ratio, &moves);
+  *remedy = (TrRemedy) { .kind = TR_REMEDY_RATIO, .target = step * round (number / step), .ratio = ratio };
+  if (!moves.can_move)
+    return FALSE;
+  remedy->target = CLAMP (remedy->target, moves.reach.min, moves.reach.max);
+
+  return fabs (remedy->target - reading->value) >= step / 2;
+}
+
+/* Whether the reading is held against the band, and not against another dough. */
+static gboolean
+is_of_band (const TrDoughFigures *figures,
+            const TrReading      *reading,
+            TrRatio               ratio)
+{
+  TrBand band;
+
+  return tr_ratio_get_band (figures, ratio, &band)
+         && fabs (reading->low - band.low) <= 0 && fabs (reading->high - band.high) <= 0;
+}
+
 static gboolean
 find_ratio (const TrDoughFigures *figures,
             const TrReading      *reading,
@@ -209,30 +241,13 @@ find_ratio (const TrDoughFigures *figures,
   };
   TrRepair repair;
 
+  if (!is_of_band (figures, reading, ratio))
+    return find_near (figures, reading, ratio, tr_reading_get_limit (reading, side), remedy);
   if (!tr_finding_get_repair (figures, &finding, &repair))
     return FALSE;
   *remedy = (TrRemedy) { .kind = TR_REMEDY_RATIO, .target = repair.target, .ratio = ratio, .adds_line = repair.adds_line };
 
   return TRUE;
-}
-
-/* To the middle of the band, as far as the lines reach. */
-static gboolean
-find_middle (const TrDoughFigures *figures,
-             const TrReading      *reading,
-             TrRemedy             *remedy)
-{
-  TrRatio ratio = (TrRatio) tr_reading_get_ratio (reading->id);
-  double step = tr_ratio_get_step (ratio);
-  TrRatioMoves moves;
-
-  tr_ratio_get_moves (figures, ratio, &moves);
-  *remedy = (TrRemedy) { .kind = TR_REMEDY_RATIO, .target = step * round (reading->low / step), .ratio = ratio };
-  if (!moves.can_move)
-    return FALSE;
-  remedy->target = CLAMP (remedy->target, moves.reach.min, moves.reach.max);
-
-  return fabs (remedy->target - reading->value) >= step - TR_HAIR;
 }
 
 static gboolean
@@ -273,7 +288,7 @@ find_remedy (const TrDoughFigures *figures,
     case TR_READING_ALL_WATER: case TR_READING_ROLL_IN: case TR_READING_YEAST: case TR_READING_SALT: case TR_READING_SUGAR:
       return find_ratio (figures, reading, side, remedy);
     case TR_READING_SALT_MIDDLE: case TR_READING_SUGAR_MIDDLE:
-      return find_middle (figures, reading, remedy);
+      return find_near (figures, reading, (TrRatio) tr_reading_get_ratio (reading->id), reading->low, remedy);
     case TR_READING_ROOM_C: case TR_READING_WINDOW_MINUTES: case TR_READING_SALTED_FAT: case TR_N_READINGS:
     default:
       return FALSE;

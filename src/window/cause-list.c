@@ -236,12 +236,14 @@ tr_cause_list_show (TrCauseList *self,
   if (figures != NULL)
     {
       const TrTrial *trial = tr_document_get_trial (tr_page_get_document (page));
+      const TrFigures *all = tr_document_get_figures (tr_page_get_document (page));
+      guint index = (guint) tr_page_get_dough_index (page);
       g_autoptr (GArray) complaints = tr_complaints_list (trial->tasting, figures->dough->id);
 
       for (guint i = 0; i < complaints->len; i++)
         {
           const TrComplaint *complaint = &g_array_index (complaints, TrComplaint, i);
-          g_autoptr (GPtrArray) causes = tr_causes_find (figures, complaint->id);
+          g_autoptr (GPtrArray) causes = tr_causes_find_beside (all, index, complaint->id);
 
           for (guint k = 0; k < causes->len; k++)
             fill_next (self, &n, reader, figures, complaint, causes->pdata[k], k == 0);

@@ -231,6 +231,14 @@ say_usual (const TrSaidCause *said)
 {
   const TrReading *reading = &said->cause->reading;
 
+  if (said->cause->beside >= 0)
+    {
+      g_autofree char *name = tr_say_quote (reading->name != NULL ? reading->name : "");
+
+      /* Translators: a dough, and its number: "in “Overnight sponge”, found just right, it is 1.7 %" */
+      return g_strdup_printf (_("in %s, found just right, it is %s"), name,
+                              said->cause->side == TR_SIDE_OVER ? said->high : said->low);
+    }
   if (isnan (reading->high))
     return g_strdup_printf (_("usual is at least %s"), said->low);
   if (isnan (reading->low))
@@ -302,6 +310,9 @@ clause_of_bake_minutes (const TrSaidCause *said)
 {
   g_autofree char *piece = tr_words_mass (said->reader, said->cause->reading.at);
   g_autofree char *usual = say_usual (said);
+
+  if (said->cause->beside >= 0)
+    return g_strdup_printf (_("a bake of %s; %s"), said->value, usual);
 
   return g_strdup_printf (_("a bake of %s; %s for a raw piece of %s"), said->value, usual, piece);
 }

@@ -87,6 +87,7 @@ cause_of (const Row *row)
 {
   return (TrCause) {
     .complaint = TR_FAULT_FAT_POOLED, .side = row->side, .limit = row->side == TR_SIDE_OVER ? row->high : row->low,
+    .beside = -1,
     .reading = { .id = row->id, .value = row->value, .low = row->low, .high = row->high, .at = row->at, .name = (char *) row->name },
   };
 }
@@ -130,6 +131,34 @@ test_every_reading_has_a_row (void)
       for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
         has_row = has_row || rows[i].id == (TrReadingId) id;
       g_assert_true (has_row);
+    }
+}
+
+/* What the trial's other doughs tell. */
+static void
+test_a_dough_found_just_right_is_named (void)
+{
+  static const struct { Row row; const char *text; } cases[] = {
+    { { TR_READING_SALT, TR_SIDE_OVER, 1.96, NAN, 1.7, NAN, "Window squares", NULL, NULL },
+      "Effective salt at 2" NB "% of the flour; in “Window squares”, found just right, it is 1.7" NB "%." },
+    { { TR_READING_BAKE_C, TR_SIDE_UNDER, 190, 200, NAN, NAN, "B", NULL, NULL },
+      "Baked at 190" NB "°C; in “B”, found just right, it is 200" NB "°C." },
+    { { TR_READING_BAKE_MINUTES, TR_SIDE_OVER, 22, NAN, 18, 51, "B", NULL, NULL },
+      "A bake of 22" NB "min; in “B”, found just right, it is 18" NB "min." },
+  };
+  TrReader reader = plain (TR_UNITS_METRIC);
+  g_autoptr (TrTrial) trial = tr_trial_new ();
+  TrDoughFigures figures = { .pantry = trial->pantry };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      TrCause cause = cause_of (&cases[i].row);
+      g_autofree char *text = NULL;
+
+      cause.beside = 1;
+      text = tr_words_cause (&reader, &figures, NULL, &cause);
+      check_sentence (text);
+      g_assert_cmpstr (text, ==, cases[i].text);
     }
 }
 
@@ -400,6 +429,7 @@ main (int    argc,
       g_test_add_data_func (name, &rows[i], test_cause_says_its_number_and_its_end);
     }
   g_test_add_func ("/cause/every-reading", test_every_reading_has_a_row);
+  g_test_add_func ("/cause/just-right", test_a_dough_found_just_right_is_named);
   g_test_add_func ("/cause/whole-sentence", test_whole_sentence);
   g_test_add_func ("/cause/complaints", test_complaints_are_counted_in_words);
   g_test_add_func ("/cause/remedies", test_remedies_are_said_for_a_button);
