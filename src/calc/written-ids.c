@@ -17,7 +17,6 @@ static const char *const place_ids[] = { "fridge", "freezer", "room" };
 static const char *const on_ids[] = { "board", "rack" };
 static const char *const shape_ids[] = { "triangle", "right-triangle", "rectangle", "square", "round", "slices" };
 static const char *const part_ids[] = { "water", "fat", "protein", "carbohydrate", "fibre", "sugars", "ash", "sodium_mg" };
-static const char *const log_list_ids[] = { "rests", "sizes", "cuts", "pieces" };
 static const char *const step_ids[] = {
   "preferment-mix", "ripen", "mix", "bulk", "chill", "fat-block", "lock-in", "turn",
   "rest", "roll-out", "cut", "shape", "proof", "finish", "bake", "cool"
@@ -60,7 +59,6 @@ DEFINE_ID (on, TrOn, on_ids)
 DEFINE_ID (shape, TrShape, shape_ids)
 DEFINE_ID (step, TrStepId, step_ids)
 DEFINE_ID (part, TrPart, part_ids)
-DEFINE_ID (log_list, TrLogList, log_list_ids)
 DEFINE_FROM_ID (kind, kind_ids)
 DEFINE_FROM_ID (stage, stage_ids)
 DEFINE_FROM_ID (batch, batch_ids)

@@ -165,12 +165,26 @@ typedef struct {
   char *extra;
 } TrMix;
 
-/* Kept as they stand in the file: the text of each JSON array ("[]"), checked
- * to be an array of objects. */
-typedef enum { TR_LOG_RESTS, TR_LOG_SIZES, TR_LOG_CUTS, TR_LOG_PIECES, TR_N_LOGS } TrLogList;
+/* What really happened, as far as somebody wrote it down; NaN: not written. `at`
+ * is a local date or time, or whatever the baker wrote; NULL: not written. */
+typedef struct { TrStepId id; char *at; double minutes, at_c, rh_percent; char *extra; } TrLoggedStep;
+/* After that turn, from 1; 0: the chill before lock-in; -1: not written. */
+typedef struct { int turn; char *at; double minutes, core_c; char *extra; } TrLoggedRest;
+/* Rolled in that turn, from 1; 0: the sheet; -1: not written. Of the sheet also how long it is once it has relaxed. */
+typedef struct { int turn; char *at; double length_mm, width_mm, thickness_mm, relaxed_mm; char *extra; } TrLoggedSize;
+/* A weighed cut of the sheet. */
+typedef struct { char *at; double length_mm, width_mm, thickness_mm, mass_g; char *extra; } TrLoggedCut;
+/* So many pieces weighed together; 0: not written, one. */
+typedef struct { char *at; int count; double raw_g, baked_g, raw_height_mm, baked_height_mm; char *extra; } TrLoggedPieces;
+
+/* The last of each list at its end. */
 typedef struct {
-  GPtrArray *mixes;              /* TrMix, the last at the end */
-  char *lists[TR_N_LOGS];        /* NULL: empty */
+  GPtrArray *mixes;              /* TrMix */
+  GPtrArray *steps;              /* TrLoggedStep */
+  GPtrArray *rests;              /* TrLoggedRest */
+  GPtrArray *sizes;              /* TrLoggedSize */
+  GPtrArray *cuts;               /* TrLoggedCut */
+  GPtrArray *pieces;             /* TrLoggedPieces */
   char *notes;
   char *extra;
 } TrLog;
@@ -264,7 +278,6 @@ const char *tr_on_id         (TrOn on);
 const char *tr_shape_id      (TrShape shape);
 const char *tr_step_id       (TrStepId step);
 const char *tr_part_id       (TrPart part);
-const char *tr_log_list_id   (TrLogList list);
 int         tr_kind_from_id  (const char *id);
 int         tr_stage_from_id (const char *id);
 int         tr_batch_from_id (const char *id);
@@ -338,6 +351,21 @@ void             tr_method_free          (TrMethod *method);
 TrMix           *tr_mix_new              (void);
 TrMix           *tr_mix_copy             (const TrMix *mix);
 void             tr_mix_free             (TrMix *mix);
+TrLoggedStep    *tr_logged_step_new       (TrStepId id);
+TrLoggedStep    *tr_logged_step_copy      (const TrLoggedStep *logged);
+void             tr_logged_step_free      (TrLoggedStep *logged);
+TrLoggedRest    *tr_logged_rest_new       (int turn);
+TrLoggedRest    *tr_logged_rest_copy      (const TrLoggedRest *logged);
+void             tr_logged_rest_free      (TrLoggedRest *logged);
+TrLoggedSize    *tr_logged_size_new       (int turn);
+TrLoggedSize    *tr_logged_size_copy      (const TrLoggedSize *logged);
+void             tr_logged_size_free      (TrLoggedSize *logged);
+TrLoggedCut     *tr_logged_cut_new        (void);
+TrLoggedCut     *tr_logged_cut_copy       (const TrLoggedCut *logged);
+void             tr_logged_cut_free       (TrLoggedCut *logged);
+TrLoggedPieces  *tr_logged_pieces_new     (void);
+TrLoggedPieces  *tr_logged_pieces_copy    (const TrLoggedPieces *logged);
+void             tr_logged_pieces_free    (TrLoggedPieces *logged);
 TrLog           *tr_log_new              (void);
 TrLog           *tr_log_copy             (const TrLog *log);
 void             tr_log_free             (TrLog *log);

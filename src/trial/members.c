@@ -353,17 +353,89 @@ static const TrObject mix_object =
   OBJECT (mix_members, TrMix, extra, .is_inline = TRUE, .create = (gpointer (*) (void)) tr_mix_new,
           .free = (GDestroyNotify) tr_mix_free);
 
-#define LOG(name, list) MEMBER (name, OPAQUE, TrLog, lists[list], .flags = TR_MEMBER_OF_OBJECTS)
+static const TrMember logged_step_members[] = {
+  MEMBER ("id", WORD, TrLoggedStep, id, .words = &step_words, .none = -1, REQUIRED),
+  MEMBER ("at", TEXT, TrLoggedStep, at, NULLABLE),
+  MEMBER ("minutes", NUMBER, TrLoggedStep, minutes, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("at_c", NUMBER, TrLoggedStep, at_c, RANGE (TEMPERATURE), NULLABLE),
+  MEMBER ("rh_percent", NUMBER, TrLoggedStep, rh_percent, RANGE (PERCENT), NULLABLE),
+};
+
+/* Which turn; the chill before lock-in, or the sheet, is 0. */
+#define TURN(Struct) MEMBER ("turn", WHOLE, Struct, turn, .min = 0, .max = TR_MAX_TURNS, .none = -1, NULLABLE)
+
+static const TrMember logged_rest_members[] = {
+  TURN (TrLoggedRest),
+  MEMBER ("at", TEXT, TrLoggedRest, at, NULLABLE),
+  MEMBER ("minutes", NUMBER, TrLoggedRest, minutes, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("core_c", NUMBER, TrLoggedRest, core_c, RANGE (TEMPERATURE), NULLABLE),
+};
+
+static const TrMember logged_size_members[] = {
+  TURN (TrLoggedSize),
+  MEMBER ("at", TEXT, TrLoggedSize, at, NULLABLE),
+  MEMBER ("length_mm", NUMBER, TrLoggedSize, length_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("width_mm", NUMBER, TrLoggedSize, width_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("thickness_mm", NUMBER, TrLoggedSize, thickness_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("relaxed_mm", NUMBER, TrLoggedSize, relaxed_mm, RANGE (AMOUNT), NULLABLE),
+};
+
+static const TrMember logged_cut_members[] = {
+  MEMBER ("at", TEXT, TrLoggedCut, at, NULLABLE),
+  MEMBER ("length_mm", NUMBER, TrLoggedCut, length_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("width_mm", NUMBER, TrLoggedCut, width_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("thickness_mm", NUMBER, TrLoggedCut, thickness_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("mass_g", NUMBER, TrLoggedCut, mass_g, RANGE (AMOUNT), NULLABLE),
+};
+
+static const TrMember logged_pieces_members[] = {
+  MEMBER ("at", TEXT, TrLoggedPieces, at, NULLABLE),
+  MEMBER ("count", WHOLE, TrLoggedPieces, count, RANGE (COUNT), .none = 0, NULLABLE),
+  MEMBER ("raw_g", NUMBER, TrLoggedPieces, raw_g, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("baked_g", NUMBER, TrLoggedPieces, baked_g, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("raw_height_mm", NUMBER, TrLoggedPieces, raw_height_mm, RANGE (AMOUNT), NULLABLE),
+  MEMBER ("baked_height_mm", NUMBER, TrLoggedPieces, baked_height_mm, RANGE (AMOUNT), NULLABLE),
+};
+
+static gpointer
+create_logged_step (void)
+{
+  return tr_logged_step_new (TR_STEP_MIX);
+}
+
+static gpointer
+create_logged_rest (void)
+{
+  return tr_logged_rest_new (-1);
+}
+
+static gpointer
+create_logged_size (void)
+{
+  return tr_logged_size_new (-1);
+}
+
+#define LOGGED(name, Struct, create_)                                                    \
+  static const TrObject name##_object =                                                  \
+    OBJECT (name##_members, Struct, extra, .is_inline = TRUE, .create = create_,         \
+            .free = (GDestroyNotify) tr_##name##_free)
+LOGGED (logged_step, TrLoggedStep, create_logged_step);
+LOGGED (logged_rest, TrLoggedRest, create_logged_rest);
+LOGGED (logged_size, TrLoggedSize, create_logged_size);
+LOGGED (logged_cut, TrLoggedCut, (gpointer (*) (void)) tr_logged_cut_new);
+LOGGED (logged_pieces, TrLoggedPieces, (gpointer (*) (void)) tr_logged_pieces_new);
+
 static const TrMember log_members[] = {
   MEMBER ("mixes", LIST, TrLog, mixes, .object = &mix_object),
-  LOG ("rests", TR_LOG_RESTS),
-  LOG ("sizes", TR_LOG_SIZES),
-  LOG ("cuts", TR_LOG_CUTS),
-  LOG ("pieces", TR_LOG_PIECES),
+  MEMBER ("steps", LIST, TrLog, steps, .object = &logged_step_object),
+  MEMBER ("rests", LIST, TrLog, rests, .object = &logged_rest_object),
+  MEMBER ("sizes", LIST, TrLog, sizes, .object = &logged_size_object),
+  MEMBER ("cuts", LIST, TrLog, cuts, .object = &logged_cut_object),
+  MEMBER ("pieces", LIST, TrLog, pieces, .object = &logged_pieces_object),
   MEMBER ("notes", TEXT, TrLog, notes),
 };
 static const TrObject log_object =
-  OBJECT (log_members, TrLog, extra, .create = (gpointer (*) (void)) tr_log_new,
+  OBJECT (log_members, TrLog, extra, .is_short_when_empty = TRUE, .create = (gpointer (*) (void)) tr_log_new,
           .free = (GDestroyNotify) tr_log_free);
 
 /* Doughs */
@@ -421,7 +493,7 @@ static const TrMember plan_members[] = {
   MEMBER ("pins", OPAQUE, TrPlan, pins),
 };
 const TrObject tr_plan_object =
-  OBJECT (plan_members, TrPlan, extra, .create = (gpointer (*) (void)) tr_plan_new,
+  OBJECT (plan_members, TrPlan, extra, .is_short_when_empty = TRUE, .create = (gpointer (*) (void)) tr_plan_new,
           .free = (GDestroyNotify) tr_plan_free);
 
 static const TrMember taster_members[] = {

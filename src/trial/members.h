@@ -76,6 +76,7 @@ struct _TrObject {
   guint n_members;
   gsize extra;                   /* offset of the unknown members' text */
   gboolean is_inline;            /* written on one line */
+  gboolean is_short_when_empty;  /* on one line while its lists are empty */
   gpointer (*create) (void);     /* with the defaults; NULL for INSIDE */
   GDestroyNotify free;
   /* After reading: the defaults that depend on what was written. */

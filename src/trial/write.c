@@ -357,23 +357,20 @@ write_value (Writer         *writer,
     }
 }
 
-/* Objects with kept lists (log, plan) stand on one line as long as their lists are empty. */
+/* Log and plan stand on one line as long as their lists are empty. */
 static gboolean
 is_on_one_line (const TrObject *type,
                 gconstpointer   object)
 {
-  gboolean has_opaque = FALSE, has_entries = FALSE;
+  gboolean has_entries = FALSE;
 
   for (guint i = 0; i < type->n_members; i++)
     if (type->members[i].type == TR_MEMBER_OPAQUE)
-      {
-        has_opaque = TRUE;
-        has_entries |= *TR_AT_CONST (object, &type->members[i], char *) != NULL;
-      }
+      has_entries |= *TR_AT_CONST (object, &type->members[i], char *) != NULL;
     else if (type->members[i].type == TR_MEMBER_LIST)
       has_entries |= (*TR_AT_CONST (object, &type->members[i], GPtrArray *))->len > 0;
 
-  return type->is_inline || (has_opaque && !has_entries);
+  return type->is_inline || (type->is_short_when_empty && !has_entries);
 }
 
 static void

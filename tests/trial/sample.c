@@ -112,9 +112,16 @@ const char sample_text[] =
 "          { \"at\": \"06:10\", \"minutes\": 11.5 },\n"
 "          { \"at\": \"06:30\", \"who\": {\"name\":\"B, \\\"the\\\" baker\"} }\n"
 "        ],\n"
+"        \"steps\": [\n"
+"          { \"id\": \"proof\", \"at\": \"04:30\", \"minutes\": 165, \"at_c\": 26.5, \"rh_percent\": 80, \"lamp\": true }\n"
+"        ],\n"
 "        \"rests\": [],\n"
-"        \"sizes\": [],\n"
-"        \"cuts\": [],\n"
+"        \"sizes\": [\n"
+"          { \"turn\": 0, \"length_mm\": 610, \"width_mm\": 280, \"thickness_mm\": 4.2, \"relaxed_mm\": 590 }\n"
+"        ],\n"
+"        \"cuts\": [\n"
+"          { \"length_mm\": 100, \"width_mm\": 100, \"thickness_mm\": 4, \"mass_g\": 44.5 }\n"
+"        ],\n"
 "        \"pieces\": [\n"
 "          {}\n"
 "        ],\n"
@@ -152,7 +159,7 @@ const char sample_text[] =
 "        \"friction_n\": 3.5,\n"
 "        \"steps\": []\n"
 "      },\n"
-"      \"log\": { \"mixes\": [], \"rests\": [], \"sizes\": [], \"cuts\": [], \"pieces\": [], \"notes\": \"\" }\n"
+"      \"log\": { \"mixes\": [], \"steps\": [], \"rests\": [], \"sizes\": [], \"cuts\": [], \"pieces\": [], \"notes\": \"\" }\n"
 "    }\n"
 "  ],\n"
 "  \"prediction\": {\n"
@@ -395,6 +402,39 @@ random_mix (void)
 }
 
 static void
+randomise_log (TrLog *log)
+{
+  for (int n = pick (3); n > 0; n--)
+    {
+      TrLoggedStep *step = tr_logged_step_new ((TrStepId) pick (TR_N_STEPS));
+      TrLoggedRest *rest = tr_logged_rest_new (pick (TR_MAX_TURNS + 2) - 1);
+      TrLoggedSize *size = tr_logged_size_new (pick (TR_MAX_TURNS + 2) - 1);
+      TrLoggedCut *cut = tr_logged_cut_new ();
+      TrLoggedPieces *pieces = tr_logged_pieces_new ();
+
+      step->minutes = maybe (0, 300);
+      step->at_c = maybe (-20, 250);
+      step->rh_percent = maybe (0, 100);
+      rest->minutes = maybe (0, 1000);
+      rest->core_c = maybe (-20, 30);
+      size->length_mm = maybe (0, 1000);
+      size->relaxed_mm = maybe (0, 1000);
+      cut->thickness_mm = maybe (0, 10);
+      cut->mass_g = maybe (0, 100);
+      pieces->count = pick (9);
+      pieces->baked_g = maybe (0, 100);
+      if (chance (3))
+        tr_set_text (&pieces->at, "06:10");
+      set_extra (&pieces->extra);
+      g_ptr_array_add (log->steps, step);
+      g_ptr_array_add (log->rests, rest);
+      g_ptr_array_add (log->sizes, size);
+      g_ptr_array_add (log->cuts, cut);
+      g_ptr_array_add (log->pieces, pieces);
+    }
+}
+
+static void
 randomise_method (TrMethod *method)
 {
   for (int step = 0; step < TR_N_STEPS; step++)
@@ -440,8 +480,7 @@ random_dough (const TrTrial *trial)
   randomise_method (dough->method);
   for (int n = pick (3); n > 0; n--)
     g_ptr_array_add (dough->log->mixes, random_mix ());
-  if (chance (3))
-    tr_set_text (&dough->log->lists[pick (TR_N_LOGS)], "[{\"at\":\"06:10\"},{\"n\":[1,{\"a\":\"],}\"}]}]");
+  randomise_log (dough->log);
   set_extra (&dough->log->extra);
   set_extra (&dough->extra);
   set_extra (&dough->extra_batch);

@@ -19,8 +19,8 @@ static void spoil_turn (TrTrial *t, TrDough *d) { tr_dough_get_turn (d, 0)->thic
 static void spoil_word (TrTrial *t, TrDough *d) { d->kind = TR_N_KINDS; }
 static void spoil_text (TrTrial *t, TrDough *d) { g_clear_pointer (&d->name, g_free); }
 static void spoil_utf8 (TrTrial *t, TrDough *d) { tr_set_text (&d->notes, "caf\xe9"); }
-static void spoil_log (TrTrial *t, TrDough *d) { tr_set_text (&d->log->lists[TR_LOG_CUTS], "[1]"); }
-static void spoil_log_spaces (TrTrial *t, TrDough *d) { tr_set_text (&d->log->lists[TR_LOG_CUTS], "[ {} ]"); }
+static void spoil_log (TrTrial *t, TrDough *d) { TrLoggedCut *cut = tr_logged_cut_new (); cut->mass_g = -1; g_ptr_array_insert (d->log->cuts, 0, cut); }
+static void spoil_pins (TrTrial *t, TrDough *d) { t->plan = t->plan != NULL ? t->plan : tr_plan_new (); tr_set_text (&t->plan->pins, "[ {} ]"); }
 static void spoil_extra (TrTrial *t, TrDough *d) { tr_set_text (&d->extra, "[]"); }
 static void spoil_pair (TrTrial *t, TrDough *d) { d->cut->printed_sheet_mm[0] = NAN; }
 static void spoil_mark (TrTrial *t, TrDough *d) { ((TrScore *) g_ptr_array_index (t->tasting->scores, 0))->look = 10; }
@@ -50,8 +50,8 @@ static const Spoilt spoilt[] = {
   { "word", spoil_word, "At /doughs/0/kind expected one of croissant, danish, puff, other, found 4.", TR_TRIAL_ERROR_VALUE },
   { "no-text", spoil_text, "At /doughs/0/name expected a text, found nothing.", TR_TRIAL_ERROR_VALUE },
   { "not-utf-8", spoil_utf8, "At /doughs/0/notes expected UTF-8 text, found bytes that are not UTF-8.", TR_TRIAL_ERROR_VALUE },
-  { "log-of-numbers", spoil_log, "At /doughs/0/log/cuts expected the text of a list of objects, found \"[1]\".", TR_TRIAL_ERROR_VALUE },
-  { "log-with-spaces", spoil_log_spaces, "At /doughs/0/log/cuts expected compact text, found \"[ {} ]\".", TR_TRIAL_ERROR_VALUE },
+  { "log-below-nothing", spoil_log, "At /doughs/0/log/cuts/0/mass_g expected a number from 0 to 1000000000 or null, found -1.", TR_TRIAL_ERROR_VALUE },
+  { "pins-with-spaces", spoil_pins, "At /plan/pins expected compact text, found \"[ {} ]\".", TR_TRIAL_ERROR_VALUE },
   { "extra-a-list", spoil_extra, "At /doughs/0 expected the text of an object, found \"[]\".", TR_TRIAL_ERROR_VALUE },
   { "half-a-pair", spoil_pair, "At /doughs/0/cut/printed_sheet_mm expected two numbers from 0 to 1000000000 or null, found nothing.", TR_TRIAL_ERROR_VALUE },
   { "mark", spoil_mark, "At /tasting/scores/0/marks/look expected a whole number from 1 to 9 or null, found 10.", TR_TRIAL_ERROR_VALUE },
@@ -59,7 +59,7 @@ static const Spoilt spoilt[] = {
   { "id-twice", spoil_id, "At /doughs/1/id expected an id that nothing else here has, found \"d2\".", TR_TRIAL_ERROR_VALUE },
   { "bench", spoil_bench, "At /bench/worktop_mm expected two numbers from 0 to 1000000000, found -1.", TR_TRIAL_ERROR_VALUE },
   { "too-many-lines", spoil_lines, "At /doughs/0/lines expected a list of at most 200 objects, found 201.", TR_TRIAL_ERROR_VALUE },
-  { "too-long", spoil_length, "Expected at most 4177920 bytes, found 5005505.", TR_TRIAL_ERROR_TOO_LARGE },
+  { "too-long", spoil_length, "Expected at most 4177920 bytes, found 5005853.", TR_TRIAL_ERROR_TOO_LARGE },
 };
 
 static void
