@@ -41,6 +41,36 @@ is_raised_by_yeast (const TrDoughFigures *figures)
   return figures->formula.yeast_fresh_percent >= LEAST_YEAST_PERCENT - TR_HAIR;
 }
 
+/* The last of that kind that says so; NULL: none. */
+static const TrLoggedStep *
+find_logged (const TrDoughFigures *figures,
+             TrStepId              id,
+             gboolean              says_c)
+{
+  const GPtrArray *steps = figures->dough->log->steps;
+
+  for (guint i = steps->len; i-- > 0;)
+    {
+      const TrLoggedStep *logged = steps->pdata[i];
+
+      if (logged->id == id && tr_is_written (says_c ? logged->at_c : logged->minutes))
+        return logged;
+    }
+
+  return NULL;
+}
+
+/* It happened whether or not it is written. */
+static void
+take_logged (TrReading *reading,
+             double     value)
+{
+  reading->value = value;
+  reading->is_logged = TRUE;
+  if (reading->where == NULL)
+    reading->where = g_strdup ("/log/steps");
+}
+
 static void
 read_step_c (const TrDoughFigures *figures,
              TrStepId              id,
@@ -59,6 +89,11 @@ read_step_c (const TrDoughFigures *figures,
       g_free (reading->where);
       reading->where = g_strdup_printf ("/method/steps/%u/at_c", i);
     }
+
+  const TrLoggedStep *logged = find_logged (figures, id, TRUE);
+
+  if (logged != NULL)
+    take_logged (reading, logged->at_c);
 }
 
 void
@@ -122,11 +157,14 @@ read_rising (const TrDoughFigures *figures,
              TrReading            *reading)
 {
   const TrStep *step = find_longest (figures, id, side, reading);
+  const TrLoggedStep *logged = find_logged (figures, id, FALSE), *warm = find_logged (figures, id, TRUE);
 
-  if (step == NULL || !is_raised_by_yeast (figures))
+  if (logged != NULL)
+    take_logged (reading, logged->minutes);
+  if (reading->where == NULL || !is_raised_by_yeast (figures))
     return;
 
-  reading->at = tr_look_get_step_c (figures->bench, step);
+  reading->at = warm != NULL ? warm->at_c : step != NULL ? tr_look_get_step_c (figures->bench, step) : (double) NAN;
   if (!(reading->at > COOL_C))
     return;
 
@@ -163,7 +201,8 @@ tr_read_mixed_c (const TrDoughFigures *figures,
 
   if (!tr_look_is_leavened (figures))
     return;
-  reading->value = mix != NULL && tr_is_written (mix->dough_c) ? mix->dough_c : figures->dough->method->dough_c;
+  reading->is_logged = mix != NULL && tr_is_written (mix->dough_c);
+  reading->value = reading->is_logged ? mix->dough_c : figures->dough->method->dough_c;
   reading->where = g_strdup ("/method/dough_c");
   tr_reading_hold_against (reading, &usual_mixed_c);
 }
@@ -196,10 +235,13 @@ tr_read_bake_minutes (const TrDoughFigures *figures,
       if (reading->where == NULL)
         reading->where = g_strdup_printf ("/method/steps/%u/minutes", i);
     }
-  if (reading->where == NULL)
-    return;
 
-  reading->value = total;
+  const TrLoggedStep *logged = find_logged (figures, TR_STEP_BAKE, FALSE);
+
+  if (reading->where != NULL)
+    reading->value = total;
+  if (logged != NULL)
+    take_logged (reading, logged->minutes);
   if (!(grams >= baked_pieces_g.min && grams <= baked_pieces_g.max))
     return;
 
@@ -273,6 +315,25 @@ tr_read_room_c (const TrDoughFigures *figures,
   hold_against_fat (figures, reading);
 }
 
+/* The last that says so; NULL: none. */
+static const TrLoggedRest *
+find_logged_rest (const TrDoughFigures *figures,
+                  int                   turn,
+                  gboolean              says_c)
+{
+  const GPtrArray *rests = figures->dough->log->rests;
+
+  for (guint i = rests->len; i-- > 0;)
+    {
+      const TrLoggedRest *logged = rests->pdata[i];
+
+      if (logged->turn == turn && tr_is_written (says_c ? logged->core_c : logged->minutes))
+        return logged;
+    }
+
+  return NULL;
+}
+
 /* Only after a fold: what lies in the chill has no fat in it yet. */
 void
 tr_read_core_c (const TrDoughFigures *figures,
@@ -282,10 +343,13 @@ tr_read_core_c (const TrDoughFigures *figures,
   for (guint i = 0; i < figures->rests->len; i++)
     {
       const TrRestFigures *rest = &g_array_index (figures->rests, TrRestFigures, i);
+      const TrLoggedRest *logged = find_logged_rest (figures, rest->turn, TRUE);
+      double core_c = logged != NULL ? logged->core_c : rest->core_c_after_written;
 
-      if (rest->turn < 1 || !tr_reading_is_worse (rest->core_c_after_written, reading->value, TR_SIDE_OVER))
+      if (rest->turn < 1 || !tr_reading_is_worse (core_c, reading->value, TR_SIDE_OVER))
         continue;
-      reading->value = rest->core_c_after_written;
+      reading->value = core_c;
+      reading->is_logged = logged != NULL;
       reading->at = rest->turn;
       g_free (reading->where);
       reading->where = g_strdup_printf ("/turns/%d/rest/min", rest->turn - 1);
@@ -326,10 +390,13 @@ tr_read_rest_minutes (const TrDoughFigures *figures,
   for (guint i = 0; i < figures->dough->turns->len; i++)
     {
       const TrRest *rest = tr_dough_get_turn (figures->dough, i)->rest;
+      const TrLoggedRest *logged = find_logged_rest (figures, (int) i + 1, FALSE);
+      double minutes = logged != NULL ? logged->minutes : rest != NULL ? rest->min_minutes : (double) NAN;
 
-      if (rest == NULL || !tr_reading_is_worse (rest->min_minutes, reading->value, TR_SIDE_UNDER))
+      if (!tr_reading_is_worse (minutes, reading->value, TR_SIDE_UNDER))
         continue;
-      reading->value = rest->min_minutes;
+      reading->value = minutes;
+      reading->is_logged = logged != NULL;
       reading->at = i + 1;
       g_free (reading->where);
       reading->where = g_strdup_printf ("/turns/%u/rest/min", i);

@@ -6,6 +6,8 @@
  * A reading is one number of this dough and the ends it is held against. It
  * says nothing of what follows when an end is passed: that is causes.h's.
  *
+ * What was logged counts before what is written: the last of its kind.
+ *
  * Where the usual range hangs on something else (a proof of so many minutes on
  * how warm it is), the ends are those for this dough, and `at` says what they
  * were worked out for. An end that is not known is NaN and is never passed.
@@ -52,6 +54,7 @@ typedef struct {
   double value;
   double low, high;              /* what is usual */
   double at;
+  gboolean is_logged;            /* what really happened, and not what is written to be done */
   char *where;                   /* JSON Pointer inside the dough, or "/bench/…" */
   char *name;                    /* an ingredient's id */
   const char *source;            /* static; of the ends */

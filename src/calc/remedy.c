@@ -6,6 +6,7 @@
 
 #include "remedy.h"
 
+#include "differences.h"
 #include "lamination.h"
 #include "look.h"
 #include "measure.h"
@@ -295,27 +296,6 @@ find_remedy (const TrDoughFigures *figures,
     }
 }
 
-gboolean
-tr_remedy_find (const TrDoughFigures *figures,
-                const TrReading      *reading,
-                TrSide                side,
-                TrRemedy             *remedy)
-{
-  static const TrRemedy none = { .kind = TR_REMEDY_NONE, .target = NAN };
-
-  g_return_val_if_fail (figures != NULL && reading != NULL && remedy != NULL, FALSE);
-
-  *remedy = none;
-  if (find_remedy (figures, reading, side, remedy))
-    {
-      remedy->side = side;
-      return TRUE;
-    }
-
-  *remedy = none;
-  return FALSE;
-}
-
 /* Writing it */
 
 static double
@@ -399,8 +379,8 @@ set_longest_minutes (TrDough        *dough,
 
 /* The whole bake gets as much longer or shorter as it lacks, in its first part. */
 static void
-set_bake_minutes (TrDough *dough,
-                  double   target)
+set_bake_minutes (TrDough        *dough,
+                  const TrRemedy *remedy)
 {
   TrStep *first = NULL;
   double total = 0;
@@ -414,10 +394,10 @@ set_bake_minutes (TrDough *dough,
       total += step->minutes;
       first = first != NULL ? first : step;
     }
-  if (first == NULL)
+  if (first == NULL || (remedy->side == TR_SIDE_OVER ? total <= remedy->target : total >= remedy->target))
     return;
 
-  first->minutes = fmax (first->minutes + target - total, 0);
+  first->minutes = fmax (first->minutes + remedy->target - total, 0);
   if (first->max_minutes < first->minutes)
     first->max_minutes = first->minutes;
 }
@@ -427,9 +407,14 @@ set_rest_minutes (TrDough *dough,
                   guint    turn,
                   double   target)
 {
-  TrRest *rest = tr_dough_get_turn (dough, turn - 1)->rest;
+  TrTurn *own = tr_dough_get_turn (dough, turn - 1);
 
-  rest->min_minutes = target;
+  if (own->rest == NULL)
+    own->rest = tr_rest_new ();
+
+  TrRest *rest = own->rest;
+
+  rest->min_minutes = fmax (rest->min_minutes, target);
   rest->max_minutes = fmax (rest->max_minutes, target);
 }
 
@@ -484,7 +469,7 @@ tr_remedy_apply (TrDough              *dough,
       set_step_c (dough, TR_STEP_BAKE, remedy);
       break;
     case TR_REMEDY_BAKE_MINUTES:
-      set_bake_minutes (dough, remedy->target);
+      set_bake_minutes (dough, remedy);
       break;
     case TR_REMEDY_REST_MINUTES:
       set_rest_minutes (dough, remedy->turn, remedy->target);
@@ -514,4 +499,41 @@ tr_remedy_apply (TrDough              *dough,
     }
 
   return TRUE;
+}
+
+/* What went wrong in the log may well be written right already. */
+static gboolean
+changes_anything (const TrDoughFigures *figures,
+                  const TrRemedy       *remedy)
+{
+  g_autoptr (TrDough) mended = tr_dough_copy (figures->dough);
+  g_autoptr (GPtrArray) differences = NULL;
+
+  if (!tr_remedy_apply (mended, figures, remedy, NULL))
+    return FALSE;
+  differences = tr_dough_differences (figures->dough, mended);
+
+  return differences->len > 0;
+}
+
+gboolean
+tr_remedy_find (const TrDoughFigures *figures,
+                const TrReading      *reading,
+                TrSide                side,
+                TrRemedy             *remedy)
+{
+  static const TrRemedy none = { .kind = TR_REMEDY_NONE, .target = NAN };
+
+  g_return_val_if_fail (figures != NULL && reading != NULL && remedy != NULL, FALSE);
+
+  *remedy = none;
+  if (find_remedy (figures, reading, side, remedy))
+    {
+      remedy->side = side;
+      if (changes_anything (figures, remedy))
+        return TRUE;
+    }
+
+  *remedy = none;
+  return FALSE;
 }

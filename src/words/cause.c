@@ -417,6 +417,13 @@ tr_words_cause (const TrReader       *reader,
   g_autofree char *clause = NULL, *found = NULL, *start = NULL;
 
   say_numbers (&said);
+  if (cause->reading.is_logged)
+    {
+      g_autofree char *value = said.value;
+
+      /* Translators: a number as it was logged, and not as it was planned: "31 °C (logged)" */
+      said.value = g_strdup_printf (_("%s (logged)"), value);
+    }
   clause = clause_of (&said);
   g_free (said.value);
   g_free (said.low);

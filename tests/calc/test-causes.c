@@ -135,6 +135,36 @@ CHANGE (short_warm_rest)
   tr_dough_get_turn (dough, 0)->rest->start_c = 20;
   tr_dough_get_turn (dough, 0)->rest->min_minutes = number;
 }
+static TrLoggedStep *
+log_step (TrDough  *dough,
+          TrStepId  id)
+{
+  TrLoggedStep *logged = tr_logged_step_new (id);
+
+  g_ptr_array_add (dough->log->steps, logged);
+
+  return logged;
+}
+
+static TrLoggedRest *
+log_rest (TrDough *dough,
+          int      turn)
+{
+  TrLoggedRest *logged = tr_logged_rest_new (turn);
+
+  g_ptr_array_add (dough->log->rests, logged);
+
+  return logged;
+}
+
+/* Written right, done otherwise; and what was logged before that does not count. */
+CHANGE (logged_proof_c) { log_step (dough, TR_STEP_PROOF)->at_c = 35; log_step (dough, TR_STEP_PROOF)->at_c = number; }
+CHANGE (logged_proof_minutes) { log_step (dough, TR_STEP_PROOF)->minutes = number; }
+CHANGE (logged_bulk_minutes) { log_step (dough, TR_STEP_BULK)->minutes = number; }
+CHANGE (logged_bake_c) { log_step (dough, TR_STEP_BAKE)->at_c = number; }
+CHANGE (logged_bake_minutes) { log_step (dough, TR_STEP_BAKE)->minutes = number; }
+CHANGE (logged_core_c) { log_rest (dough, 2)->core_c = number; }
+CHANGE (logged_rest) { log_rest (dough, 2)->minutes = number; }
 CHANGE (first_turn_mm) { tr_dough_get_turn (dough, 0)->thickness_mm = number; }
 
 /* `fires` and `silent`: the number on either side of the end. */
@@ -191,6 +221,13 @@ static const struct {
   /* 250 g of salted butter on 500 g of flour: 643 mg of sodium in 100 g, × 2.5 */
   { "salted-butter", change_salted_butter, TR_READING_SALTED_FAT, TR_SIDE_OVER, 1, 0, 0.3 },
   { "window-short", change_turn_minutes, TR_READING_WINDOW_MINUTES, TR_SIDE_UNDER, 240, 1, 240 },
+  { "logged-proof-warm", change_logged_proof_c, TR_READING_PROOF_OF_FAT_C, TR_SIDE_OVER, 31, 28, 28 },
+  { "logged-proof-short", change_logged_proof_minutes, TR_READING_PROOF_MINUTES, TR_SIDE_UNDER, 60, 120, 83.973 },
+  { "logged-bulk-long", change_logged_bulk_minutes, TR_READING_BULK_MINUTES, TR_SIDE_OVER, 150, 60, 120 },
+  { "logged-bake-hot", change_logged_bake_c, TR_READING_BAKE_C, TR_SIDE_OVER, 230, 200, 210 },
+  { "logged-bake-short", change_logged_bake_minutes, TR_READING_BAKE_MINUTES, TR_SIDE_UNDER, 9, 15, 12.606 },
+  { "logged-core-warm", change_logged_core_c, TR_READING_CORE_C, TR_SIDE_OVER, 19, 8, 17 },
+  { "logged-rest-short", change_logged_rest, TR_READING_REST_MINUTES, TR_SIDE_UNDER, 10, 40, 30 },
   { "core-warm", change_short_warm_rest, TR_READING_CORE_C, TR_SIDE_OVER, 1, 300, 17 },
 };
 
@@ -357,10 +394,13 @@ figures_with_remedy (const TrFigures *figures,
   return tr_figures_compute (draft, NULL);
 }
 
+/* What is written right needs none, but a core that stayed warm wants a longer rest than the model has it. */
 static gboolean
-has_remedy (TrReadingId id)
+has_remedy (const TrReading *reading)
 {
-  return id != TR_READING_ROOM_C && id != TR_READING_WINDOW_MINUTES && id != TR_READING_SALTED_FAT;
+  TrReadingId id = reading->id;
+
+  return (!reading->is_logged || id == TR_READING_CORE_C) && id != TR_READING_ROOM_C && id != TR_READING_WINDOW_MINUTES && id != TR_READING_SALTED_FAT;
 }
 
 static void
@@ -374,16 +414,19 @@ test_remedy_brings_its_number_back_inside (gconstpointer data)
   double limit;
 
   g_assert_true (tr_reading_get (figures, rows[row].reading, rows[row].side, &reading));
-  gboolean found = tr_remedy_find (figures, &reading, rows[row].side, &remedy);
+  gboolean found = tr_remedy_find (figures, &reading, rows[row].side, &remedy), is_wanted = has_remedy (&reading);
   tr_reading_clear (&reading);
 
-  g_assert_cmpint (found, ==, has_remedy (rows[row].reading));
+  g_assert_cmpint (found, ==, is_wanted);
   g_assert_cmpint (remedy.kind == TR_REMEDY_NONE, ==, !found);
   if (!found)
     return;
 
   g_autoptr (TrFigures) mended = figures_with_remedy (out, &remedy);
-  g_assert_false (fires (tr_figures_get_dough (mended, 0), rows[row].reading, rows[row].side, &limit));
+
+  /* What was logged stays logged. */
+  if (rows[row].change != change_logged_core_c)
+    g_assert_false (fires (tr_figures_get_dough (mended, 0), rows[row].reading, rows[row].side, &limit));
 }
 
 static void

@@ -163,6 +163,21 @@ test_a_dough_found_just_right_is_named (void)
 }
 
 static void
+test_what_was_logged_is_said_to_be (void)
+{
+  TrReader reader = plain (TR_UNITS_METRIC);
+  g_autoptr (TrTrial) trial = tr_trial_new ();
+  TrDoughFigures figures = { .pantry = trial->pantry };
+  TrCause cause = cause_of (&rows[0]);
+  g_autofree char *text = NULL;
+
+  cause.reading.is_logged = TRUE;
+  text = tr_words_cause (&reader, &figures, NULL, &cause);
+  check_sentence (text);
+  g_assert_cmpstr (text, ==, "Proof at 31" NB "°C (logged); this butter should stay at 28" NB "°C or less.");
+}
+
+static void
 test_whole_sentence (void)
 {
   TrReader reader = plain (TR_UNITS_METRIC);
@@ -430,6 +445,7 @@ main (int    argc,
     }
   g_test_add_func ("/cause/every-reading", test_every_reading_has_a_row);
   g_test_add_func ("/cause/just-right", test_a_dough_found_just_right_is_named);
+  g_test_add_func ("/cause/logged", test_what_was_logged_is_said_to_be);
   g_test_add_func ("/cause/whole-sentence", test_whole_sentence);
   g_test_add_func ("/cause/complaints", test_complaints_are_counted_in_words);
   g_test_add_func ("/cause/remedies", test_remedies_are_said_for_a_button);
