@@ -29,6 +29,13 @@ struct _TrLearn
   GtkWidget *hint, *causes;
   GtkWidget *changed, *from, *written, *so, *follows;   /* a section, two lists and what heads them */
   GtkWidget *lineage, *picture;
+
+  /* Owned References */
+  TrTrial *drawn;                /* whose doughs the picture shows; NULL: none */
+
+  /* State */
+  int drawn_index;
+  TrReader drawn_reader;
 };
 
 G_DEFINE_FINAL_TYPE (TrLearn, tr_learn, TR_TYPE_PAGE)
@@ -177,6 +184,24 @@ has_lineage (const TrTrial *trial)
   return FALSE;
 }
 
+/* Marks are typed as fast as they are read aloud, and change no dough. */
+static gboolean
+is_drawn (TrLearn       *self,
+          const TrTrial *trial,
+          int            index)
+{
+  if (self->drawn == NULL || self->drawn_index != index || self->drawn->doughs->len != trial->doughs->len
+      || self->drawn->pantry != trial->pantry
+      || !tr_reader_equal (&self->drawn_reader, tr_page_get_reader (TR_PAGE (self))))
+    return FALSE;
+
+  for (guint i = 0; i < trial->doughs->len; i++)
+    if (tr_trial_get_dough (self->drawn, i) != tr_trial_get_dough (trial, i))
+      return FALSE;
+
+  return TRUE;
+}
+
 static void
 show_lineage (TrLearn       *self,
               const TrTrial *trial,
@@ -185,6 +210,13 @@ show_lineage (TrLearn       *self,
   TrPictureView *view = TR_PICTURE_VIEW (self->picture);
   Shown *shown;
 
+  if (is_drawn (self, trial, index))
+    return;
+
+  g_clear_pointer (&self->drawn, tr_trial_unref);
+  self->drawn = tr_trial_ref (trial);
+  self->drawn_index = index;
+  self->drawn_reader = *tr_page_get_reader (TR_PAGE (self));
   show_section (self->lineage, has_lineage (trial));
   if (!has_lineage (trial))
     {
@@ -278,6 +310,7 @@ tr_learn_dispose (GObject *object)
   if (self->picture != NULL)
     g_signal_handlers_disconnect_by_data (self->picture, self);
   self->picture = NULL;
+  g_clear_pointer (&self->drawn, tr_trial_unref);
 
   G_OBJECT_CLASS (tr_learn_parent_class)->dispose (object);
 }
