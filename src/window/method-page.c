@@ -14,6 +14,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/standard-method.h"
 #include "last-mix.h"
 #include "section.h"
 
@@ -355,15 +356,44 @@ new_steps (TrMethodPage *self)
 }
 
 static void
+fill_clicked_cb (TrMethodPage *self)
+{
+  TrPage *page = TR_PAGE (self);
+  g_autofree char *said = NULL;
+  TrTrial *draft;
+  guint filled;
+
+  if (tr_page_get_dough (page) == NULL)
+    return;
+
+  draft = tr_document_draft (tr_page_get_document (page));
+  filled = tr_dough_fill_usual_steps (tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page)), draft->pantry);
+  if (!tr_page_commit (page, draft, _("fill in the usual steps"), NULL, "/method/steps"))
+    return;
+  if (filled == 0)
+    {
+      gtk_widget_activate_action (GTK_WIDGET (self), "win.notice", "s", _("Every usual step has its values already."));
+      return;
+    }
+  said = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u value filled in, common practice; what was written stays.",
+                                       "%u values filled in, common practice; what was written stays.", filled), filled);
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.told", "s", said);
+}
+
+static void
 tr_method_page_init (TrMethodPage *self)
 {
   GtkWidget *column = tr_column_new (&self->scroller);
   GtkWidget *section = tr_column_add_section (column, _("Steps"));
-  GtkWidget *hint = tr_words_label_new ("dim-label");
+  GtkWidget *hint = tr_words_label_new ("dim-label"), *fill = gtk_button_new_with_label (_("Fill in the usual steps"));
 
   tr_words_label_set (hint, _("Printed on the bench card. Turns and their rests are on the Turns page."));
   gtk_box_append (GTK_BOX (section), new_steps (self));
   gtk_box_append (GTK_BOX (section), hint);
+  gtk_widget_set_halign (fill, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (fill, _("Times, temperatures and places that are common practice for this kind; what is written stays"));
+  g_signal_connect_object (fill, "clicked", G_CALLBACK (fill_clicked_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (section), fill);
   section = tr_column_add_section (column, _("Temperatures for mixing"));
   self->water = tr_words_label_new ("heading");
   gtk_box_append (GTK_BOX (section), self->water);

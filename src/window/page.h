@@ -63,6 +63,7 @@ GtkWidget            *tr_formula_page_new      (void);
 GtkWidget            *tr_turns_page_new        (void);   /* lock-in, turns, layer picture */
 GtkWidget            *tr_sheet_page_new        (void);   /* cut, sheet drawing, alternatives */
 GtkWidget            *tr_method_page_new       (void);   /* temperatures and steps of the bench card */
+GtkWidget            *tr_log_page_new          (void);   /* what really happened */
 GtkWidget            *tr_total_page_new        (void);   /* total formula, what is in it */
 GtkWidget            *tr_bench_page_new        (void);   /* the kitchen */
 GtkWidget            *tr_pantry_page_new       (void);   /* the baker's own ingredients */

@@ -28,12 +28,13 @@
 #define FORMULA_SHARE 0.47
 
 /* In the order in which a finding's field is looked for. */
-enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_TOTAL, PAGE_BENCH, PAGE_DOUGHS, PAGE_DOUGHS_MENU, PAGE_FINDINGS, PAGE_STRIP };
+enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_LOG, PAGE_TOTAL, PAGE_BENCH, PAGE_DOUGHS, PAGE_DOUGHS_MENU, PAGE_FINDINGS, PAGE_STRIP };
 static const struct { const char *name, *title; GtkWidget *(*new) (void); } page_kinds[TR_N_PAGES] = {
   [PAGE_FORMULA] = { "formula", N_("Formula"), tr_formula_page_new },
   [PAGE_TURNS] = { "turns", N_("Turns"), tr_turns_page_new },
   [PAGE_SHEET] = { "sheet", N_("Sheet"), tr_sheet_page_new },
   [PAGE_METHOD] = { "method", N_("Method"), tr_method_page_new },
+  [PAGE_LOG] = { "log", N_("Log"), tr_log_page_new },
   [PAGE_TOTAL] = { "total", N_("Total"), tr_total_page_new },
   [PAGE_BENCH] = { "bench", N_("Bench"), tr_bench_page_new },
   [PAGE_DOUGHS] = { "doughs", N_("Doughs"), tr_doughs_new },

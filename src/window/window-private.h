@@ -16,7 +16,7 @@
 
 G_BEGIN_DECLS
 
-#define TR_N_PAGES 10
+#define TR_N_PAGES 11
 
 struct _TrWindow
 {
