@@ -66,6 +66,7 @@ GtkWidget            *tr_method_page_new       (void);   /* temperatures and ste
 GtkWidget            *tr_log_page_new          (void);   /* what really happened */
 GtkWidget            *tr_total_page_new        (void);   /* total formula, what is in it */
 GtkWidget            *tr_bench_page_new        (void);   /* the kitchen */
+GtkWidget            *tr_compare_page_new      (void);   /* doughs side by side, what is predicted */
 GtkWidget            *tr_pantry_page_new       (void);   /* the baker's own ingredients */
 
 G_END_DECLS
