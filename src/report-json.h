@@ -29,4 +29,7 @@ void tr_json_numbers (TrJson *json, const char *key, const double *numbers, guin
 void tr_json_size    (TrJson *json, const char *key, const TrSize *size);
 void tr_json_range   (TrJson *json, const char *key, const TrRange *range);
 
+/* report-tasting.c: the member of that name */
+void tr_json_tasting (TrJson *json, const TrFigures *figures);
+
 G_END_DECLS

@@ -396,7 +396,7 @@ tr_report_figures (const TrFigures *figures,
     report_dough_findings (&json, tr_figures_get_dough (figures, i), i, reader);
   tr_json_close (&json, ']');
   tr_json_word (&json, "plan", "null");
-  tr_json_word (&json, "tasting", "null");
+  tr_json_tasting (&json, figures);
   tr_json_close (&json, '}');
   g_string_append_c (json.out, '\n');
 
