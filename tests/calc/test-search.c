@@ -7,6 +7,9 @@
  * in reference/. Doughs are invented.
  */
 
+#include <stdlib.h>
+#include <string.h>
+
 #include "calc/search.h"
 #include "weighed.h"
 
@@ -120,6 +123,79 @@ test_wish (void)
   }
 }
 
+/* Fat layers a list of folds gives on one and on two at lock-in, by multiplying alone: the
+ * rule of the trade (J. Griffin, "Understanding the lamination layer calculation
+ * process", Pastry Arts Magazine; 3^n in EP 0 445 850, [0001]; 729 of six turns in H. This,
+ * AgroParisTech-INRAE seminar report, 18 January 2023). */
+static const struct { guint n; guint8 folds[TR_SEARCH_MAX_TURNS]; double one, two; } counts[] = {
+  { 1, { 3 }, 3, 6 },
+  { 1, { 4 }, 4, 8 },
+  { 2, { 3, 3 }, 9, 18 },
+  { 2, { 3, 4 }, 12, 24 },
+  { 2, { 4, 4 }, 16, 32 },
+  { 3, { 3, 3, 3 }, 27, 54 },
+  { 3, { 3, 3, 4 }, 36, 72 },
+  { 3, { 3, 4, 4 }, 48, 96 },
+  { 3, { 4, 4, 4 }, 64, 128 },
+  { 4, { 3, 3, 3, 3 }, 81, 162 },
+  { 4, { 3, 3, 3, 4 }, 108, 216 },
+  { 4, { 3, 3, 4, 4 }, 144, 288 },
+  { 5, { 3, 3, 3, 3, 3 }, 243, 486 },
+  { 4, { 4, 4, 4, 4 }, 256, 512 },
+  { 6, { 3, 3, 3, 3, 3, 3 }, 729, 1458 },
+  { 5, { 4, 4, 4, 4, 4 }, 1024, 2048 },
+};
+
+static int
+compare_folds (gconstpointer a,
+               gconstpointer b)
+{
+  return *(const guint8 *) a - *(const guint8 *) b;
+}
+
+static gboolean
+is_found (const GPtrArray *found,
+          TrStyle          style,
+          const guint8    *set,
+          guint            n)
+{
+  for (guint i = 0; i < found->len; i++)
+    {
+      const TrSequence *row = g_ptr_array_index (found, i);
+      guint8 sorted[TR_SEARCH_MAX_TURNS] = { 0 };
+
+      memcpy (sorted, row->folds, n);
+      qsort (sorted, n, 1, compare_folds);
+      if (row->style == style && row->n_folds == n && memcmp (sorted, set, n) == 0)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static void
+test_counts (void)
+{
+  g_autoptr (TrTrial) trial = new_trial (TR_STYLE_HALF);
+  g_autoptr (TrFigures) figures = tr_figures_compute (trial, NULL);
+  TrSearch search;
+
+  tr_search_init (&search);
+  search.max_turns = 6;
+  for (guint i = 0; i < G_N_ELEMENTS (counts); i++)
+    for (guint is_two = 0; is_two < 2; is_two++)
+      {
+        double layers = is_two ? counts[i].two : counts[i].one;
+        g_autoptr (GPtrArray) found = NULL;
+
+        search.wish = (TrRange) { layers, layers };
+        found = tr_search_sequences (tr_figures_get_dough (figures, 0), &search);
+        g_assert_true (is_found (found, is_two ? TR_STYLE_LETTER : TR_STYLE_HALF, counts[i].folds, counts[i].n));
+        for (guint j = 0; j < found->len; j++)
+          assert_near (((TrSequence *) g_ptr_array_index (found, j))->fat_layers, layers, 1e-12);
+      }
+}
+
 /* The best 200 of all there are. */
 static void
 test_kept (void)
@@ -139,6 +215,38 @@ test_kept (void)
       const TrSequence *before = g_ptr_array_index (found, i - 1), *after = g_ptr_array_index (found, i);
 
       g_assert_true (before->breaks == 0 || after->breaks != 0);
+    }
+}
+
+/* Blocks are as few as can be: with the ones before nothing fits, however it is
+ * folded. */
+static void
+test_fewest_blocks (void)
+{
+  for (int worktop = 260; worktop <= 800; worktop += 60)
+    {
+      g_autoptr (TrTrial) trial = new_trial (TR_STYLE_HALF);
+      TrSearch search;
+      int chosen = 1;
+
+      trial->bench->worktop_mm[0] = trial->bench->worktop_mm[1] = worktop;
+      tr_search_init (&search);
+      search.wish = (TrRange) { 9, 36 };
+      for (int blocks = 1; blocks <= chosen; blocks++)
+        {
+          g_autoptr (TrFigures) figures = NULL;
+          g_autoptr (GPtrArray) found = NULL;
+          const TrSequence *first;
+
+          tr_trial_get_dough (trial, 0)->lock_in->blocks = blocks;
+          figures = tr_figures_compute (trial, NULL);
+          found = tr_search_sequences (tr_figures_get_dough (figures, 0), &search);
+          first = g_ptr_array_index (found, 0);
+          g_assert_cmpint (first->breaks, ==, 0);
+          if (blocks == 1)
+            chosen = first->blocks;
+          g_assert_cmpint (first->blocks, ==, chosen);
+        }
     }
 }
 
@@ -201,8 +309,10 @@ main (int    argc,
 
   g_test_add_func ("/search/used", test_used);
   g_test_add_func ("/search/wish", test_wish);
+  g_test_add_func ("/search/counts", test_counts);
   g_test_add_func ("/search/kept", test_kept);
   g_test_add_func ("/search/blocks", test_blocks);
+  g_test_add_func ("/search/fewest-blocks", test_fewest_blocks);
   g_test_add_func ("/search/not-known", test_not_known);
 
   return g_test_run ();
