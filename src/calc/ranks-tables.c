@@ -476,11 +476,11 @@ page_variance (const TrRankTable *table)
 void
 tr_ranks_page (const TrRankTable *table,
                const guint       *order,
-               TrPage            *page)
+               TrPageTest            *page)
 {
   double n = table->n_samples, l = 0, variance;
 
-  *page = (TrPage) { NAN, NAN, table->n_samples <= TR_EXACT_PAGE };
+  *page = (TrPageTest) { NAN, NAN, table->n_samples <= TR_EXACT_PAGE };
   if (table->n_tasters < 1 || table->n_samples < 2)
     return;
 

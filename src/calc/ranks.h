@@ -80,12 +80,12 @@ gboolean tr_ranks_friedman     (const TrRankTable *table,
                                 const TrWatch     *watch,
                                 TrFriedman        *friedman);
 
-typedef struct { double l, p; gboolean is_exact; } TrPage;
+typedef struct { double l, p; gboolean is_exact; } TrPageTest;
 
 /* L = 1·R(first) + 2·R(second) + …, `order` best first. */
 void     tr_ranks_page         (const TrRankTable *table,
                                 const guint       *order,
-                                TrPage            *page);
+                                TrPageTest            *page);
 
 /* Rank sums further apart than this differ, at 5 %. */
 double   tr_ranks_least_difference (guint          n_tasters,

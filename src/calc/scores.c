@@ -82,6 +82,15 @@ tr_tasting_get_code (const TrTasting *tasting,
   return 0;
 }
 
+void
+tr_tasting_remove_code (TrTasting  *tasting,
+                        const char *dough)
+{
+  for (guint i = tasting->codes->len; i-- > 0;)
+    if (g_strcmp0 (((const TrCode *) g_ptr_array_index (tasting->codes, i))->dough, dough) == 0)
+      g_ptr_array_remove_index (tasting->codes, i);
+}
+
 TrOrder *
 tr_tasting_find_order (const TrTasting *tasting,
                        const char      *taster)

@@ -28,6 +28,8 @@ void            tr_tasting_remove_taster     (TrTasting       *tasting,
 /* 0: no code. */
 int             tr_tasting_get_code          (const TrTasting *tasting,
                                               const char      *dough);
+void            tr_tasting_remove_code       (TrTasting       *tasting,
+                                              const char      *dough);
 /* NULL: no order. */
 TrOrder        *tr_tasting_find_order        (const TrTasting *tasting,
                                               const char      *taster);

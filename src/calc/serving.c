@@ -6,6 +6,8 @@
 
 #include "serving.h"
 
+#include "scores.h"
+
 #define FIRST_CODE 100
 #define LAST_CODE 999
 
@@ -30,6 +32,19 @@ tr_williams_get (guint  n,
 
       order[row < n ? i : n - 1 - i] = (first + row) % n;
     }
+}
+
+GArray *
+tr_serving_list_samples (const TrTrial *trial)
+{
+  GArray *samples = g_array_new (FALSE, FALSE, sizeof (guint));
+  gboolean is_blind = trial->tasting != NULL && trial->tasting->codes->len > 0;
+
+  for (guint i = 0; i < trial->doughs->len; i++)
+    if (!is_blind || tr_tasting_get_code (trial->tasting, tr_trial_get_dough (trial, i)->id) != 0)
+      g_array_append_val (samples, i);
+
+  return samples;
 }
 
 gboolean
@@ -91,6 +106,37 @@ tr_serving_deal_codes (TrTasting         *draft,
       g_return_if_fail (at <= LAST_CODE);
       g_ptr_array_add (draft->codes, tr_code_new (doughs[i], (int) codes[at++]));
     }
+}
+
+static gboolean
+is_taken (const TrTasting *tasting,
+          int              code)
+{
+  for (guint i = 0; i < tasting->codes->len; i++)
+    if (((const TrCode *) tasting->codes->pdata[i])->code == code)
+      return TRUE;
+
+  return FALSE;
+}
+
+void
+tr_serving_add_code (TrTasting  *draft,
+                     const char *dough,
+                     GRand      *rand)
+{
+  g_autofree guint *codes = NULL;
+  guint at = 0;
+
+  g_return_if_fail (draft != NULL && dough != NULL && rand != NULL);
+
+  if (tr_tasting_get_code (draft, dough) != 0)
+    return;
+
+  codes = new_shuffled (LAST_CODE + 1, rand);
+  while (at <= LAST_CODE && (!tr_code_is_plain ((int) codes[at]) || is_taken (draft, (int) codes[at])))
+    at++;
+  g_return_if_fail (at <= LAST_CODE);
+  g_ptr_array_add (draft->codes, tr_code_new (dough, (int) codes[at]));
 }
 
 void

@@ -23,6 +23,10 @@ void     tr_williams_get   (guint      n,
                             guint      row,
                             guint     *order);
 
+/* Indices of the doughs that are tasted: those with a code; where none has one,
+ * all. (element-type guint) */
+GArray  *tr_serving_list_samples (const TrTrial *trial);
+
 /* No digit twice, no zero at the front or the end, no three in sequence:
  * nothing a taster would take for a mark, a round number or a joke. Common
  * practice, from memory. */
@@ -31,6 +35,10 @@ gboolean tr_code_is_plain  (int        code);
 /* A new code for each of these doughs, none twice, in place of all there were. */
 void     tr_serving_deal_codes  (TrTasting         *draft,
                                  const char *const *doughs,
+                                 GRand             *rand);
+/* One code more, as plain and as random; nothing if it has one. */
+void     tr_serving_add_code    (TrTasting         *draft,
+                                 const char        *dough,
                                  GRand             *rand);
 /* A new order of these doughs for every taster, in place of all there were.
  * Of as many tasters in a row as there are samples, each begins with another. */

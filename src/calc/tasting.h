@@ -40,7 +40,7 @@ typedef struct {
   int unpredicted;               /* dough; -1: none */
   guint *order;                  /* samples, best first; NULL: there is a gap */
   TrCorrelation spearman, kendall;
-  TrPage page;
+  TrPageTest page;
   gboolean exact;                /* all three */
 } TrPredictionFigures;
 

@@ -251,7 +251,7 @@ test_page (void)
   enum { J = 14, P = 9 };
   double ranks[J * P], l;
   guint order[P];
-  TrPage page;
+  TrPageTest page;
   g_autoptr (GRand) rand = g_rand_new_with_seed ((guint32) g_test_rand_int ());
 
   for (guint i = 0; i < P; i++)
