@@ -143,6 +143,7 @@ tr_two_sides_class_init (TrTwoSidesClass *klass)
   G_OBJECT_CLASS (klass)->dispose = tr_two_sides_dispose;
   widget_class->measure = tr_two_sides_measure;
   widget_class->size_allocate = tr_two_sides_size_allocate;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
 static void
