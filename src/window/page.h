@@ -64,6 +64,7 @@ GtkWidget            *tr_turns_page_new        (void);   /* lock-in, turns, laye
 GtkWidget            *tr_sheet_page_new        (void);   /* cut, sheet drawing, alternatives */
 GtkWidget            *tr_method_page_new       (void);   /* temperatures and steps of the bench card */
 GtkWidget            *tr_log_page_new          (void);   /* what really happened */
+GtkWidget            *tr_tasting_page_new      (void);   /* samples, scores, result */
 GtkWidget            *tr_total_page_new        (void);   /* total formula, what is in it */
 GtkWidget            *tr_bench_page_new        (void);   /* the kitchen */
 GtkWidget            *tr_compare_page_new      (void);   /* doughs side by side, what is predicted */

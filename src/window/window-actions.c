@@ -399,6 +399,8 @@ static const TrAction actions[] = {
   { "win.go-total", "<Alt>6", N_("Total"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.go-bench", "<Alt>7", N_("Bench"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.go-log", "<Alt>9", N_("Log"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-compare", "F5", N_("Compare"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
+  { "win.go-tasting", "F7", N_("Tasting"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, go_page_cb },
   { "win.show-findings", "F9", N_("Findings"), TR_MENU_VIEW, TR_KEYS_EVERYWHERE, NULL },
   { "win.go-findings", "<Alt>8", N_("Go to the findings"), TR_MENU_NONE, TR_KEYS_EVERYWHERE, go_page_cb },
   { "app.units::metric", NULL, N_("Metric: g, mm, °C"), TR_MENU_UNITS, TR_KEYS_EVERYWHERE, NULL },
@@ -502,7 +504,7 @@ tr_window_update_actions (TrWindow *self)
   static const char *const on_a_dough[] = {
     "win.export-card", "win.export-all-cards", "win.print-card", "win.branch-dough", "win.carry-doughs",
     "win.rename-dough", "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
-    "win.go-total", "win.go-log", "win.go-bench", "win.go-findings", "win.save-as",
+    "win.go-total", "win.go-log", "win.go-bench", "win.go-compare", "win.go-tasting", "win.go-findings", "win.save-as",
   };
   const TrTrial *trial = tr_document_get_trial (self->document);
   int index = self->dough_index;

@@ -10,6 +10,8 @@
  * assistive technology knows change its root. There are two lists of doughs,
  * of which one is shown; and the formula has an empty page in the stack, whose
  * choice shows the formula in place of the stack.
+ *
+ * What is of the whole trial, comparison and tasting, takes the place of both.
  */
 
 #include "config.h"
@@ -18,6 +20,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "actions.h"
 #include "findings.h"
 #include "strip.h"
 
@@ -28,7 +31,7 @@
 #define FORMULA_SHARE 0.47
 
 /* In the order in which a finding's field is looked for. */
-enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_LOG, PAGE_TOTAL, PAGE_BENCH, PAGE_DOUGHS, PAGE_DOUGHS_MENU, PAGE_FINDINGS, PAGE_STRIP };
+enum { PAGE_FORMULA, PAGE_TURNS, PAGE_SHEET, PAGE_METHOD, PAGE_LOG, PAGE_TOTAL, PAGE_BENCH, PAGE_COMPARE, PAGE_TASTING, PAGE_DOUGHS, PAGE_DOUGHS_MENU, PAGE_FINDINGS, PAGE_STRIP };
 static const struct { const char *name, *title; GtkWidget *(*new) (void); } page_kinds[TR_N_PAGES] = {
   [PAGE_FORMULA] = { "formula", N_("Formula"), tr_formula_page_new },
   [PAGE_TURNS] = { "turns", N_("Turns"), tr_turns_page_new },
@@ -37,11 +40,34 @@ static const struct { const char *name, *title; GtkWidget *(*new) (void); } page
   [PAGE_LOG] = { "log", N_("Log"), tr_log_page_new },
   [PAGE_TOTAL] = { "total", N_("Total"), tr_total_page_new },
   [PAGE_BENCH] = { "bench", N_("Bench"), tr_bench_page_new },
+  [PAGE_COMPARE] = { "compare", N_("Compare"), tr_compare_page_new },
+  [PAGE_TASTING] = { "tasting", N_("Tasting"), tr_tasting_page_new },
   [PAGE_DOUGHS] = { "doughs", N_("Doughs"), tr_doughs_new },
   [PAGE_DOUGHS_MENU] = { "doughs-menu", N_("Doughs"), tr_doughs_new },
   [PAGE_FINDINGS] = { "findings", N_("Findings"), tr_findings_new },
   [PAGE_STRIP] = { "strip", N_("Figures"), tr_strip_new },
 };
+
+static void
+show_trial_page (TrWindow *self,
+                 int       page)
+{
+  self->trial_page = page;
+  gtk_widget_set_visible (GTK_WIDGET (self->trial_slot), page >= 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->inner_paned), page < 0);
+  gtk_widget_set_visible (self->compact_switcher, page < 0 && self->layout == TR_LAYOUT_COMPACT);
+  for (int i = PAGE_COMPARE; i <= PAGE_TASTING; i++)
+    gtk_widget_set_visible (GTK_WIDGET (self->slots[i]), i == page);
+}
+
+/* By hand, from the list: its own pages are wanted. */
+static void
+dough_chosen_cb (TrWindow   *self,
+                 const char *id)
+{
+  tr_window_set_dough (self, id);
+  show_trial_page (self, -1);
+}
 
 /* Makes the page when somebody first sees it or asks for it: what is hidden
  * costs nothing at the start. */
@@ -60,7 +86,7 @@ need_page (TrWindow *self,
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, page != PAGE_STRIP && page != PAGE_FINDINGS);
   if (page == PAGE_DOUGHS || page == PAGE_DOUGHS_MENU)
-    g_signal_connect_object (widget, "chosen", G_CALLBACK (tr_window_set_dough), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object (widget, "chosen", G_CALLBACK (dough_chosen_cb), self, G_CONNECT_SWAPPED);
   tr_page_set_reader (self->pages[page], &self->reader);
   if (self->document != NULL)
     {
@@ -123,7 +149,7 @@ set_layout (TrWindow *self,
   gtk_widget_set_visible (GTK_WIDGET (self->sidebar), layout == TR_LAYOUT_WIDE);
   gtk_popover_popdown (self->doughs_popover);
 
-  gtk_widget_set_visible (self->compact_switcher, is_compact);
+  gtk_widget_set_visible (self->compact_switcher, is_compact && self->trial_page < 0);
   gtk_widget_set_visible (self->switcher, !is_compact);
   gtk_stack_page_set_visible (self->formula_stack_page, is_compact);
   if (is_compact)
@@ -196,8 +222,21 @@ tr_window_show_page (TrWindow   *self,
                      const char *name)
 {
   if (g_str_equal (name, "findings"))
-    g_object_set (self, "show-findings", TRUE, NULL);
-  else if (g_str_has_prefix (name, "doughs") && self->layout != TR_LAYOUT_WIDE)
+    {
+      g_object_set (self, "show-findings", TRUE, NULL);
+      return;
+    }
+  for (int i = PAGE_COMPARE; i <= PAGE_TASTING; i++)
+    if (g_str_equal (page_kinds[i].name, name))
+      {
+        gtk_popover_popdown (self->doughs_popover);
+        show_trial_page (self, i);
+        return;
+      }
+  if (!g_str_has_prefix (name, "doughs") && !g_str_equal (name, "strip"))
+    show_trial_page (self, -1);
+
+  if (g_str_has_prefix (name, "doughs") && self->layout != TR_LAYOUT_WIDE)
     gtk_menu_button_popup (self->doughs_button);
   else if (gtk_stack_get_child_by_name (self->pages_stack, name) != NULL
            && (self->layout == TR_LAYOUT_COMPACT || !g_str_equal (name, "formula")))
@@ -312,6 +351,40 @@ new_slot (TrWindow *self,
   return slot;
 }
 
+/* Under the doughs: what is of all of them together. */
+static GtkWidget *
+new_trial_buttons (void)
+{
+  static const char *const actions[] = { "win.go-compare", "win.go-tasting" };
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    {
+      GtkWidget *button = gtk_button_new_with_label (_(page_kinds[PAGE_COMPARE + (int) i].title));
+
+      gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 0);
+      gtk_widget_add_css_class (button, "flat");
+      tr_actions_set_up_button (button, actions[i]);
+      gtk_box_append (GTK_BOX (box), button);
+    }
+  gtk_widget_add_css_class (box, "tools");
+
+  return box;
+}
+
+/* Where there is no list of doughs to choose from it leads back. */
+static GtkWidget *
+new_back_button (void)
+{
+  GtkWidget *button = gtk_button_new_with_label (_("Back to the dough"));
+
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  gtk_widget_add_css_class (button, "flat");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.go-turns");
+
+  return button;
+}
+
 void
 tr_window_build_pages (TrWindow *self)
 {
@@ -320,11 +393,25 @@ tr_window_build_pages (TrWindow *self)
                                                    "formula", _(page_kinds[PAGE_FORMULA].title));
   for (guint i = PAGE_TURNS; i <= PAGE_BENCH; i++)
     gtk_stack_add_titled (self->pages_stack, new_slot (self, i), page_kinds[i].name, _(page_kinds[i].title));
+  self->trial_page = -1;
+  gtk_box_append (self->trial_slot, new_back_button ());
+  for (guint i = PAGE_COMPARE; i <= PAGE_TASTING; i++)
+    {
+      gtk_box_append (self->trial_slot, new_slot (self, i));
+      gtk_widget_set_vexpand (GTK_WIDGET (self->slots[i]), TRUE);
+    }
   gtk_stack_set_visible_child_name (self->pages_stack, "turns");
   g_signal_connect_object (self->pages_stack, "notify::visible-child", G_CALLBACK (show_formula_or_stack), self, G_CONNECT_SWAPPED);
 
+  GtkWidget *menu = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->sidebar), GTK_ORIENTATION_VERTICAL);
   gtk_box_append (self->sidebar, new_slot (self, PAGE_DOUGHS));
-  gtk_popover_set_child (self->doughs_popover, new_slot (self, PAGE_DOUGHS_MENU));
+  gtk_widget_set_vexpand (GTK_WIDGET (self->slots[PAGE_DOUGHS]), TRUE);
+  gtk_box_append (self->sidebar, new_trial_buttons ());
+  gtk_box_append (GTK_BOX (menu), new_slot (self, PAGE_DOUGHS_MENU));
+  gtk_box_append (GTK_BOX (menu), new_trial_buttons ());
+  gtk_popover_set_child (self->doughs_popover, menu);
   gtk_widget_set_size_request (GTK_WIDGET (self->slots[PAGE_DOUGHS_MENU]), 280, -1);
   gtk_box_append (GTK_BOX (self->findings_slot), new_slot (self, PAGE_FINDINGS));
   gtk_box_append (self->foot, new_slot (self, PAGE_STRIP));

@@ -16,7 +16,7 @@
 
 G_BEGIN_DECLS
 
-#define TR_N_PAGES 11
+#define TR_N_PAGES 13
 
 struct _TrWindow
 {
@@ -45,6 +45,7 @@ struct _TrWindow
   GtkStack *pages_stack;
   GtkWidget *findings_slot;
   GtkBox *foot;
+  GtkBox *trial_slot;
 
   /* Borrowed References */
   TrPage *pages[TR_N_PAGES];     /* NULL: nobody has seen it yet */
@@ -64,6 +65,7 @@ struct _TrWindow
   /* State */
   TrReader reader;
   TrLayout layout;
+  int trial_page;                /* of the whole trial, that is shown in place of a dough's; -1: none */
   guint layout_idle;
   guint fill_idle;               /* of the pages, after the first frame */
   int dough_index;               /* where the dough was when last seen */

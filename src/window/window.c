@@ -505,6 +505,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, TrWindow, pages_stack);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, findings_slot);
   gtk_widget_class_bind_template_child (widget_class, TrWindow, foot);
+  gtk_widget_class_bind_template_child (widget_class, TrWindow, trial_slot);
 }
 
 static void
