@@ -335,6 +335,40 @@ tasting_new (const TrFigures *figures)
   return tasting;
 }
 
+static void
+rank_samples (TrTastingFigures *tasting)
+{
+  find_samples (tasting);
+  find_tasters (tasting);
+  if (tasting->tasters->len > 0)
+    rank_all (tasting);
+}
+
+double *
+tr_tasting_dup_mean_scores (const TrFigures *figures)
+{
+  g_autoptr (TrTastingFigures) tasting = NULL;
+  double *means;
+
+  g_return_val_if_fail (figures != NULL, NULL);
+
+  if (figures->trial->tasting == NULL || figures->trial->tasting->scores->len == 0)
+    return NULL;
+
+  tasting = tasting_new (figures);
+  rank_samples (tasting);
+  if (tasting->mean_score == NULL)
+    return NULL;
+
+  means = g_new (double, figures->doughs->len);
+  for (guint i = 0; i < figures->doughs->len; i++)
+    means[i] = NAN;
+  for (guint s = 0; s < tasting->n_samples; s++)
+    means[tasting->samples[s]] = tasting->mean_score[s];
+
+  return means;
+}
+
 TrTastingFigures *
 tr_tasting_compute (const TrFigures *figures,
                     const TrWatch   *watch)
@@ -348,10 +382,7 @@ tr_tasting_compute (const TrFigures *figures,
     return NULL;
 
   tasting = tasting_new (figures);
-  find_samples (tasting);
-  find_tasters (tasting);
-  if (tasting->tasters->len > 0)
-    rank_all (tasting);
+  rank_samples (tasting);
   tasting->gap = find_gap (tasting);
   hold_against_prediction (tasting);
   if (tasting->tasters->len == 0)

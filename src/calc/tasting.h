@@ -73,6 +73,9 @@ typedef struct {
 /* NULL: nobody scored anything, or it is no longer wanted. */
 TrTastingFigures *tr_tasting_compute      (const TrFigures        *figures,
                                            const TrWatch          *watch);
+/* By dough of the trial, NaN: no sample; NULL: nobody scored every sample. Costs
+ * no probabilities. */
+double           *tr_tasting_dup_mean_scores (const TrFigures     *figures);
 void              tr_tasting_figures_free (TrTastingFigures       *tasting);
 
 /* Of so many figures that were tried, how many would line up perfectly by chance. */

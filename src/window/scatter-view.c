@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/tasting.h"
 #include "../picture/scatter.h"
 #include "figure-choice.h"
 #include "picture-view.h"
@@ -96,10 +97,10 @@ show (TrScatterView *self)
   shown->doughs = g_array_copy (self->doughs);
   shown->across = across;
   shown->up = up;
-  shown->scores = NULL;
+  shown->scores = tr_tasting_dup_mean_scores (figures);
   shown->current = tr_page_get_dough_index (page);
   tr_words_label_set (self->hint, shown->scores == NULL && (across == NULL || up == NULL)
-                                  ? _("Nobody has scored all doughs yet: there are no mean scores to show.") : NULL);
+                                  ? _("Nobody has scored every sample yet, so that there are no mean scores.") : NULL);
   tr_picture_view_set_data (TR_PICTURE_VIEW (self->picture), shown, free_shown, 0, tr_page_get_reader (page));
 }
 
