@@ -249,7 +249,9 @@ static char *
 dup_date (const char *locked_at)
 {
   g_autoptr (GTimeZone) here = g_time_zone_new_local ();
-  g_autoptr (GDateTime) date = g_date_time_new_from_iso8601 (locked_at, here);
+  /* The document leaves the seconds out, GLib wants them. */
+  g_autofree char *with_seconds = g_strconcat (locked_at, ":00", NULL);
+  g_autoptr (GDateTime) date = g_date_time_new_from_iso8601 (with_seconds, here);
 
   if (date == NULL)
     return tr_words_one_line (locked_at);
