@@ -19,7 +19,7 @@ typedef struct {
 } UsualStep;
 
 #define NO NAN
-/* Each row: common practice. The proof stays under what butter bears (28 °C). */
+/* Each row: common practice. The proof is never warmer than the fat bears. */
 static const UsualStep croissant_steps[] = {
   { TR_STEP_PREFERMENT_MIX, WITH_PREFERMENT, 5, NO, NO, NO, -1 },
   { TR_STEP_RIPEN, WITH_PREFERMENT, 720, 960, NO, NO, TR_PLACE_ROOM },
@@ -163,6 +163,26 @@ need_step (TrMethod *method,
   return step;
 }
 
+/* What the most tender fat rolled in bears; NaN: not known, or none is. */
+static double
+find_proof_max_c (const TrDough  *dough,
+                  const TrPantry *pantry)
+{
+  double bears = NAN;
+
+  for (guint i = 0; i < dough->lines->len; i++)
+    {
+      const TrLine *line = tr_dough_get_line (dough, i);
+      TrIngredient ingredient;
+
+      if (line->stage == TR_STAGE_ROLL_IN && tr_ingredient_resolve (pantry, line->ingredient, &ingredient)
+          && ingredient.role == TR_ROLE_FAT)
+        bears = fmin (bears, ingredient.proof_max_c);
+    }
+
+  return bears;
+}
+
 static guint
 fill (double *where,
       double  value)
@@ -176,21 +196,39 @@ fill (double *where,
 }
 
 static guint
-fill_step (TrStep          *step,
-           const UsualStep *from)
+fill_times (TrStep          *step,
+            const UsualStep *from)
 {
-  guint filled = fill (&step->minutes, from->minutes);
+  guint filled = 0;
 
-  /* Never a longest time under a time of the baker's own. */
+  /* Never a longest time under a time, whichever of them is the baker's own. */
+  if (!(from->minutes > step->max_minutes))
+    filled += fill (&step->minutes, from->minutes);
   if (!(from->max_minutes < step->minutes))
     filled += fill (&step->max_minutes, from->max_minutes);
-  filled += fill (&step->at_c, from->at_c);
-  filled += fill (&step->rh_percent, from->rh_percent);
-  if (from->place >= 0 && step->place < 0)
+
+  return filled;
+}
+
+/* A place has the temperature of its air: either is written, not both. */
+static guint
+fill_air (TrStep          *step,
+          const UsualStep *from,
+          double           most_c)
+{
+  guint filled = 0;
+
+  if (step->place >= 0)
+    return 0;
+
+  if (from->place >= 0 && !tr_is_written (step->at_c))
     {
       step->place = from->place;
-      filled++;
+      return 1;
     }
+
+  filled += fill (&step->at_c, fmin (from->at_c, most_c));
+  filled += fill (&step->rh_percent, from->rh_percent);
 
   return filled;
 }
@@ -199,14 +237,20 @@ guint
 tr_dough_fill_usual_steps (TrDough        *dough,
                            const TrPantry *pantry)
 {
+  double proof_max_c = find_proof_max_c (dough, pantry);
   guint filled = 0;
 
   for (guint i = 0; i < usual[dough->kind].n; i++)
     {
       const UsualStep *from = &usual[dough->kind].steps[i];
+      TrStep *step;
 
-      if (is_wanted (dough, pantry, from->when))
-        filled += fill_step (need_step (dough->method, from->id), from);
+      if (!is_wanted (dough, pantry, from->when))
+        continue;
+
+      step = need_step (dough->method, from->id);
+      filled += fill_times (step, from);
+      filled += fill_air (step, from, from->id == TR_STEP_PROOF ? proof_max_c : NAN);
     }
 
   return filled;
