@@ -366,7 +366,7 @@ tr_compare_page_init (TrComparePage *self)
 {
   GtkWidget *left = new_left (self);
 
-  tr_page_set_child (TR_PAGE (self), tr_two_sides_new (left, new_right (self), TABLE_LEAST_PX));
+  tr_page_set_child (TR_PAGE (self), tr_two_sides_new (left, self->table, new_right (self), TABLE_LEAST_PX));
 }
 
 GtkWidget *

@@ -18,9 +18,7 @@
 #include "figure-item.h"
 #include "section.h"
 
-#define NAME_CHARS 26
-#define TITLE_CHARS 18
-#define REFERENCE_CHARS 10
+#define NAME_CHARS 16
 
 typedef struct { TrCellScale scale; TrSpread spread; } Row;
 
@@ -73,26 +71,6 @@ tr_comparison_dup_dough_name (const TrTrial *trial,
   g_autofree char *name = tr_words_one_line (tr_trial_get_dough (trial, dough)->name);
 
   return g_strdup_printf ("%s %s", letter, name);
-}
-
-/* GTK does not shorten titles: a long name would make its column as wide. */
-char *
-tr_comparison_dup_title (const TrTrial *trial,
-                         guint          dough,
-                         gboolean       is_reference)
-{
-  g_autofree char *name = tr_comparison_dup_dough_name (trial, dough);
-  long most = is_reference ? REFERENCE_CHARS : TITLE_CHARS;
-
-  if (g_utf8_strlen (name, -1) > most)
-    {
-      g_autofree char *start = g_utf8_substring (name, 0, most - 1);
-
-      g_free (name);
-      name = g_strconcat (g_strchomp (start), "…", NULL);
-    }
-
-  return is_reference ? g_strdup_printf (_("%s (reference)"), name) : g_steal_pointer (&name);
 }
 
 /* What stands there */
@@ -256,7 +234,7 @@ new_name_cell (void)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12), *name = gtk_label_new (""), *unit = gtk_label_new ("");
 
   gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
   gtk_label_set_width_chars (GTK_LABEL (name), NAME_CHARS);
   gtk_widget_set_hexpand (name, TRUE);
   gtk_widget_add_css_class (unit, "dim-label");

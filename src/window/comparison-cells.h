@@ -34,9 +34,5 @@ void                 tr_comparison_cells_show             (TrComparisonCells    
 /* "A Quay crescents" (transfer full) */
 char                *tr_comparison_dup_dough_name         (const TrTrial            *trial,
                                                            guint                     dough);
-/* Of a column: the same, as much as fits. (transfer full) */
-char                *tr_comparison_dup_title              (const TrTrial            *trial,
-                                                           guint                     dough,
-                                                           gboolean                  is_reference);
 
 G_END_DECLS

@@ -153,6 +153,21 @@ new_column_menu (const char *id)
   return G_MENU_MODEL (g_steal_pointer (&menu));
 }
 
+/* GTK would make a column as wide as its title: a long name takes what there is. */
+static void
+shorten_titles (GtkWidget *header)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (header); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      if (GTK_IS_LABEL (child))
+        {
+          gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
+          gtk_widget_add_css_class (child, "dough-name");
+        }
+      shorten_titles (child);
+    }
+}
+
 static void
 make_columns (TrComparisonTable *self,
               const TrFigures   *figures,
@@ -176,6 +191,7 @@ make_columns (TrComparisonTable *self,
       g_ptr_array_add (self->columns, column);
       g_ptr_array_add (self->ids, g_strdup (id));
     }
+  shorten_titles (gtk_widget_get_first_child (self->view));
 }
 
 static void
@@ -186,8 +202,9 @@ show_titles (TrComparisonTable *self,
   for (guint i = 0; i < doughs->len; i++)
     {
       guint dough = g_array_index (doughs, guint, i);
-      g_autofree char *title = tr_comparison_dup_title (figures->trial, dough,
-                                                        g_strcmp0 (self->choice.reference, tr_trial_get_dough (figures->trial, dough)->id) == 0);
+      gboolean is_reference = g_strcmp0 (self->choice.reference, tr_trial_get_dough (figures->trial, dough)->id) == 0;
+      g_autofree char *name = tr_comparison_dup_dough_name (figures->trial, dough);
+      g_autofree char *title = is_reference ? g_strdup_printf (_("%s (reference)"), name) : g_steal_pointer (&name);
 
       if (g_strcmp0 (gtk_column_view_column_get_title (self->columns->pdata[i]), title) != 0)
         gtk_column_view_column_set_title (self->columns->pdata[i], title);
@@ -480,7 +497,15 @@ tr_comparison_table_measure (GtkWidget      *widget,
                              int            *minimum_baseline,
                              int            *natural_baseline)
 {
-  gtk_widget_measure (TR_COMPARISON_TABLE (widget)->scroller, orientation, for_size, minimum, natural, NULL, NULL);
+  TrComparisonTable *self = TR_COMPARISON_TABLE (widget);
+
+  gtk_widget_measure (self->scroller, orientation, for_size, minimum, natural, NULL, NULL);
+  /* With less it has to be scrolled. */
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    {
+      gtk_widget_measure (self->view, orientation, -1, natural, NULL, NULL, NULL);
+      *natural = MAX (*natural, *minimum);
+    }
 }
 
 static void

@@ -15,7 +15,7 @@
 #include "section.h"
 
 /* In parts of the size of the text. */
-#define LEAST_SCALE 3.0
+#define LEAST_SCALE 2.2
 #define SCALE 4.5
 #define GAP 0.5
 #define SCALE_HEIGHT 1.15
@@ -182,10 +182,11 @@ tr_figure_cell_class_init (TrFigureCellClass *klass)
 static void
 tr_figure_cell_init (TrFigureCell *self)
 {
-  self->number = tr_figure_label_new (6);
-  self->share = tr_figure_label_new (7);
+  self->number = tr_figure_label_new (5);
+  self->share = tr_figure_label_new (6);
   gtk_widget_add_css_class (self->share, "dim-label");
   gtk_widget_set_visible (self->share, FALSE);
+  gtk_widget_set_margin_start (self->share, 6);
   gtk_widget_set_parent (self->number, GTK_WIDGET (self));
   gtk_widget_set_parent (self->share, GTK_WIDGET (self));
 }

@@ -11,10 +11,10 @@
 #define GAP 12
 /* Of the width, for the second, when they stand beside each other; but never
  * more than this times the text scale. */
-#define SECOND_SHARE 0.34
+#define SECOND_SHARE 0.3
 #define SECOND_MOST 420
 /* Of the height, for the first, when they stand above each other. */
-#define FIRST_SHARE 0.58
+#define FIRST_SHARE 0.66
 /* A text of that size is scaled by 1. */
 #define PLAIN_TEXT_PX 14.0
 
@@ -24,6 +24,9 @@ struct _TrTwoSides
 
   /* Children */
   GtkWidget *first, *second;
+
+  /* Borrowed References */
+  GtkWidget *decisive;           /* inside the first */
 
   int least;
 };
@@ -58,12 +61,13 @@ get_second_width (TrTwoSides *self,
                   int         width)
 {
   double scale = get_text_scale (self);
-  int least, natural, second;
+  int wanted, second;
 
-  get_sizes (self->second, GTK_ORIENTATION_HORIZONTAL, &least, &natural);
-  second = MAX (natural, (int) MIN (SECOND_SHARE * width, SECOND_MOST * scale));
+  get_sizes (self->decisive, GTK_ORIENTATION_HORIZONTAL, NULL, &wanted);
+  get_sizes (self->second, GTK_ORIENTATION_HORIZONTAL, NULL, &second);
+  second = MAX (second, (int) MIN (SECOND_SHARE * width, SECOND_MOST * scale));
 
-  return width - GAP - second >= self->least * scale ? second : 0;
+  return width - GAP - second >= MAX (wanted, self->least * scale) ? second : 0;
 }
 
 static void
@@ -129,6 +133,7 @@ tr_two_sides_dispose (GObject *object)
 {
   TrTwoSides *self = TR_TWO_SIDES (object);
 
+  self->decisive = NULL;
   g_clear_pointer (&self->first, gtk_widget_unparent);
   g_clear_pointer (&self->second, gtk_widget_unparent);
 
@@ -153,12 +158,14 @@ tr_two_sides_init (TrTwoSides *self)
 
 GtkWidget *
 tr_two_sides_new (GtkWidget *first,
+                  GtkWidget *decisive,
                   GtkWidget *second,
                   int        least)
 {
   TrTwoSides *self = g_object_new (TR_TYPE_TWO_SIDES, NULL);
 
   self->first = first;
+  self->decisive = decisive;
   self->second = second;
   self->least = least;
   gtk_widget_set_parent (first, GTK_WIDGET (self));

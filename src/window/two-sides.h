@@ -17,9 +17,10 @@ G_BEGIN_DECLS
 #define TR_TYPE_TWO_SIDES (tr_two_sides_get_type ())
 G_DECLARE_FINAL_TYPE (TrTwoSides, tr_two_sides, TR, TWO_SIDES, GtkWidget)
 
-/* Takes both. Beside each other from where the first has `least` pixels times
- * the text scale. */
+/* Takes both. Beside each other from where `decisive`, the first or something in
+ * it, has its natural width, and `least` pixels times the text scale. */
 GtkWidget *tr_two_sides_new (GtkWidget *first,
+                             GtkWidget *decisive,
                              GtkWidget *second,
                              int        least);
 

@@ -18,6 +18,7 @@
 #include <string.h>
 
 #include "calc/scores.h"
+#include "window/comparison-table.h"
 #include "window/learn.h"
 #include "window/print-preview.h"
 #include "window/ratio-plane.h"
@@ -195,6 +196,27 @@ open_ingredients (TrWindow *window)
   ui_act (window, "win.ingredients");
 }
 
+static void
+open_compare (TrWindow *window)
+{
+  ui_act (window, "win.go-compare");
+}
+
+/* Held against the first, in the order of a figure, what differs most on top. */
+static void
+open_compared (TrWindow *window)
+{
+  GtkWidget *table;
+
+  ui_act (window, "win.go-compare");
+  table = ui_find_type (GTK_WIDGET (window), TR_TYPE_COMPARISON_TABLE);
+  g_assert_nonnull (table);
+  tr_comparison_table_set_shown (TR_COMPARISON_TABLE (table), "d3", FALSE);
+  tr_comparison_table_set_reference (TR_COMPARISON_TABLE (table), "d1");
+  tr_comparison_table_set_order (TR_COMPARISON_TABLE (table), tr_comparable_find ("fat_layer_um.max"), FALSE);
+  tr_comparison_table_set_by_spread (TR_COMPARISON_TABLE (table), TRUE);
+}
+
 /* Invented, with what a review has to ask about. */
 static void
 open_review (TrWindow *window)
@@ -307,6 +329,8 @@ static const Screen screens[] = {
   { "method", open_method, FALSE },
   { "total", open_total, FALSE },
   { "bench", open_bench, FALSE },
+  { "compare", open_compare, FALSE },
+  { "compared", open_compared, FALSE },
   { "findings", open_findings, FALSE },
   { "preferences", open_preferences, FALSE },
   { "print", open_print, FALSE },

@@ -565,7 +565,7 @@ test_sides_stand_beside_or_above_each_other (void)
       GtkWidget *first = gtk_label_new ("first"), *second = gtk_label_new ("second"), *window = gtk_window_new ();
       graphene_rect_t one, other;
 
-      gtk_window_set_child (GTK_WINDOW (window), tr_two_sides_new (first, second, 560));
+      gtk_window_set_child (GTK_WINDOW (window), tr_two_sides_new (first, first, second, 560));
       gtk_window_set_default_size (GTK_WINDOW (window), cases[i].width, 600);
       gtk_window_present (GTK_WINDOW (window));
       ui_frames (window, 2);
