@@ -133,18 +133,49 @@ is_same_file (const char *a,
          stat_a.st_dev == stat_b.st_dev && stat_a.st_ino == stat_b.st_ino;
 }
 
+/* NULL with a sentence: there are no scores yet. */
+static TrPages *
+make_result (const TrFigures *figures,
+             const TrReader  *reader,
+             TrPaperSize      size,
+             GError         **error)
+{
+  g_autoptr (TrTastingFigures) tasting = tr_tasting_compute (figures, NULL);
+
+  if (tasting != NULL)
+    return tr_result_paper_new (figures, tasting, reader, size);
+
+  tr_command_refuse (error, "--paper result: nobody has scored anything in this trial, so there is no result.");
+  return NULL;
+}
+
 static TrPages *
 make_pages (const TrOptions *options,
             const TrFigures *figures,
             const guint     *dough,
-            const TrReader  *reader)
+            const TrReader  *reader,
+            GError         **error)
 {
   TrPaperSize size = g_strcmp0 (options->page, "letter") == 0 ? TR_PAPER_LETTER : TR_PAPER_A4;
+  const TrTasting *tasting = figures->trial->tasting;
 
   if (g_str_equal (options->paper, "compare"))
     return tr_comparison_new (figures, NULL, 0, reader, size);
+  if (g_str_equal (options->paper, "card"))
+    return tr_cards_new (figures, dough, dough != NULL ? 1 : 0, reader, size);
+  if (g_str_equal (options->paper, "result"))
+    return make_result (figures, reader, size, error);
+  if (tasting == NULL || tasting->codes->len == 0)
+    {
+      tr_command_refuse (error, "--paper %s: no dough of this trial has a code yet, so nothing can be tasted blind.", options->paper);
+      return NULL;
+    }
+  if (g_str_equal (options->paper, "tasting"))
+    return tr_score_sheets_new (figures, reader, size);
+  if (g_str_equal (options->paper, "labels"))
+    return tr_code_labels_new (figures, reader, size);
 
-  return tr_cards_new (figures, dough, dough != NULL ? 1 : 0, reader, size);
+  return tr_tasting_key_new (figures, reader, size);
 }
 
 static gboolean
@@ -162,8 +193,8 @@ make_paper (const TrOptions *options,
     return FALSE;
   if (is_same_file (options->file, options->output))
     return tr_command_refuse (error, "--output %s is the trial itself; name another file.", options->output);
-  pages = make_pages (options, figures, options->dough != NULL ? &index : NULL, reader);
-  return tr_pages_export (pages, options->output, error);
+  pages = make_pages (options, figures, options->dough != NULL ? &index : NULL, reader, error);
+  return pages != NULL && tr_pages_export (pages, options->output, error);
 }
 
 /* "20-40", "20–40", or one number for both ends. */

@@ -29,6 +29,9 @@ static const char help[] =
   "                                      or .svg\n"
   "  tourier --paper compare --output X FILE\n"
   "                                      make a page of all doughs side by side\n"
+  "  tourier --paper tasting|labels|key|result --output X FILE\n"
+  "                                      make the score sheets, the labels with the codes,\n"
+  "                                      the key to them, or how the tasting came out\n"
   "  tourier --read-recipe FILE --output X.tourier\n"
   "                                      make a trial of a recipe (text, a web page or\n"
   "                                      JSON-LD) and print how each line was understood\n"
@@ -45,7 +48,7 @@ static const char help[] =
   "FILE is a trial (or a recipe); - reads it from the standard input. Exit status: 0 all is\n"
   "well, 1 something is wrong with a file or an argument, 3 see --findings.\n";
 
-static const char *const papers[] = { "card", "compare", NULL };
+static const char *const papers[] = { "card", "compare", "tasting", "labels", "key", "result", NULL };
 
 gboolean
 tr_command_refuse (GError     **error,

@@ -219,7 +219,7 @@ correlate (const double  *a,
       of_b[i] = double_rank (b[i]);
     }
   observed = (double) measure (of_a, of_b, n);
-  scale = sqrt ((double) measure (of_a, of_a, n)) * sqrt ((double) measure (of_b, of_b, n));
+  scale = sqrt ((double) measure (of_a, of_a, n) * (double) measure (of_b, of_b, n));
   if (n < 2 || !(scale > 0))
     return;
 

@@ -13,6 +13,7 @@
 #include <gio/gio.h>
 
 #include "../calc/figures.h"
+#include "../calc/tasting.h"
 #include "../picture/picture.h"
 #include "../words/words.h"
 
@@ -42,6 +43,14 @@ TrPages   *tr_cards_new          (const TrFigures *figures, const guint *doughs,
 /* What can be compared of those doughs (NULL: all), side by side. */
 TrPages   *tr_comparison_new     (const TrFigures *figures, const guint *doughs, guint n_doughs,
                                   const TrReader *reader, TrPaperSize size);
+
+/* Papers of a blind tasting: a score sheet a taster (no tasters: one without a
+ * name), labels with the codes, the key that no taster sees, the result. */
+TrPages   *tr_score_sheets_new   (const TrFigures *figures, const TrReader *reader, TrPaperSize size);
+TrPages   *tr_code_labels_new    (const TrFigures *figures, const TrReader *reader, TrPaperSize size);
+TrPages   *tr_tasting_key_new    (const TrFigures *figures, const TrReader *reader, TrPaperSize size);
+TrPages   *tr_result_paper_new   (const TrFigures *figures, const TrTastingFigures *tasting, const TrReader *reader,
+                                  TrPaperSize size);
 
 /* By the extension of `path`: .pdf (all pages), .png (150 dpi) or .svg
  * (further pages as X-2.png, …). Same input, same bytes. Written to temporary
