@@ -483,13 +483,24 @@ tr_fields_refresh (GtkWidget *root)
   visit_fields (root, visit_refresh, NULL);
 }
 
+/* GTK would focus what is hidden as well. A page that is not on top is no such thing. */
+static gboolean
+grab_visible (TrField *field)
+{
+  for (GtkWidget *w = GTK_WIDGET (field); w != NULL && !TR_IS_PAGE (w); w = gtk_widget_get_parent (w))
+    if (!gtk_widget_get_visible (w))
+      return FALSE;
+
+  return gtk_widget_grab_focus (GTK_WIDGET (field));
+}
+
 static gboolean
 visit_exact (TrField  *field,
              gpointer  data)
 {
   g_autofree char *pointer = TR_FIELD_GET_CLASS (field)->dup_pointer (field);
 
-  return g_strcmp0 (pointer, data) == 0 && gtk_widget_grab_focus (GTK_WIDGET (field));
+  return g_strcmp0 (pointer, data) == 0 && grab_visible (field);
 }
 
 static gboolean
@@ -499,7 +510,7 @@ visit_inside (TrField  *field,
   g_autofree char *pointer = TR_FIELD_GET_CLASS (field)->dup_pointer (field);
   g_autofree char *prefix = g_strconcat (data, "/", NULL);
 
-  return pointer != NULL && g_str_has_prefix (pointer, prefix) && gtk_widget_grab_focus (GTK_WIDGET (field));
+  return pointer != NULL && g_str_has_prefix (pointer, prefix) && grab_visible (field);
 }
 
 gboolean

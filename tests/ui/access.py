@@ -28,7 +28,8 @@ xdo, wait, walk, Atspi, GLib = main_job.xdo, main_job.wait, main_job.walk, main_
 
 CONTROLS = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'entry', 'password text', 'spin button', 'slider',
             'combo box', 'switch', 'page tab', 'list item', 'menu item', 'link')
-PAGES = {'formula': 'alt+2', 'turns': 'alt+3', 'sheet': 'alt+4', 'method': 'alt+5', 'total': 'alt+6', 'bench': 'alt+7'}
+PAGES = {'formula': 'alt+2', 'turns': 'alt+3', 'sheet': 'alt+4', 'method': 'alt+5', 'total': 'alt+6', 'bench': 'alt+7',
+         'log': 'alt+9'}
 
 
 def has(node, state):
