@@ -7,8 +7,9 @@
 Random doughs are put to the program, and every slab it reports is cut into thin
 cells and solved with scipy (Virtanen et al. 2020, Nature Methods 17, 261-272):
 first with the program's own averaged properties, which must agree to 0.05 °C and
-0.5 % of the time; then as the layers of fat and dough that it is, each with its own
-properties, which tells how good the average is. Doughs are invented.
+0.5 % of the time, in the rest and on the bench after it; then as the layers of fat
+and dough that it is, each with its own properties, which tells how good the average
+is. Doughs are invented.
 """
 
 import json
@@ -39,8 +40,15 @@ FLOUR = {'water': 13.36, 'fat': 1.66, 'protein': 11.98, 'carbohydrate': 72.53 - 
 BUTTER = {'water': 17.94, 'fat': 81.11, 'protein': 0.85, 'carbohydrate': 0.06, 'fibre': 0.0, 'ash': 0.09}
 WATER = dict.fromkeys(FLOUR, 0.0) | {'water': 100.0}
 
+BUTTER_KG_M3 = 940               # what the program takes where none is written; by the rows above 939.5 at 4 °C
 CELLS = 300
-LAYERED_LIMIT = 0.05             # of the time to the core; one or two thick layers of fat are the worst
+# How far the averaged slab may be off after so many turns, of the time to the core. Of 3000 blocks of
+# butter and dough after one fold, in air of -20 to 5 °C and 5 to 50 W/m² K, the worst was 4.9 %: two
+# leaves of an inverse block, on a rack. From two turns on nothing to speak of is left.
+LAYERED_LIMITS = {1: 0.07, 2: 0.02, 3: 0.01}
+FREEZING_C = -2.0
+BUTTER_BENDS_C, BUTTER_SOFT_C = 10.0, 17.0   # what the program's table has; common practice
+ROOM_C, ROOM_H = 21.0, 25.0      # a bench's, where none is written
 
 
 def value(polynomial, t):
@@ -73,26 +81,41 @@ class Wall:
         weights = vectors.T @ (root * (start - air))
         self.core = vectors[0] / root[0] * weights
         self.mean = (vectors.T @ root) / heat.sum() * weights
+        # From the middle of the last cell to its face, in which the same heat flows.
+        self.face = vectors[-1] / root[-1] * weights * outward / h
         self.air, self.start = air, start
 
-    def core_c(self, minutes):
-        return self.air + float(self.core @ numpy.exp(-self.rates * 60 * minutes))
+    def celsius(self, place, minutes):
+        return self.air + float(place @ numpy.exp(-self.rates * 60 * minutes))
 
-    def mean_c(self, minutes):
-        return self.air + float(self.mean @ numpy.exp(-self.rates * 60 * minutes))
-
-    def minutes_to_core(self, target):
+    def minutes_to(self, place, target):
         high = 1.0
-        while (self.core_c(high) - target) * (self.start - self.air) > 0:
+        while (self.celsius(place, high) - target) * (self.start - self.air) > 0:
             high *= 2
-        return brentq(lambda m: self.core_c(m) - target, 0, high, xtol=1e-9)
+        return brentq(lambda m: self.celsius(place, m) - target, 0, high, xtol=1e-9)
+
+
+def even(depth_mm, k, capacity, h, start, air):
+    return Wall([depth_mm / 1000 / CELLS] * CELLS, [k] * CELLS, [capacity] * CELLS, h, start, air)
 
 
 def averaged(rest):
-    depth = rest['thickness_mm'] / 1000 / (2 if rest['on'] == 'rack' else 1)
-    n = CELLS
-    return Wall([depth / n] * n, [rest['k_w_mk']] * n, [rest['rho_kg_m3'] * rest['cp_j_kgk']] * n,
+    return even(rest['thickness_mm'] / (2 if rest['on'] == 'rack' else 1), rest['k_w_mk'], rest['rho_kg_m3'] * rest['cp_j_kgk'],
                 rest['h_w_m2k'], rest['start_c'], rest['air_c'])
+
+
+def leaves(t, dough, density):
+    """(k, J/m³ K) of the butter and of the dough with its gas."""
+    k_f, _, c_f = properties(BUTTER, t)
+    k_d, rho_solid, c_d = properties(dough, t)
+    gas = max(0.0, 1 - density / rho_solid)
+    return (k_f, BUTTER_KG_M3 * c_f), (k_d * (1 - gas) / (1 + gas / 2), density * c_d)
+
+
+def on_the_bench(rest, start, depth_mm, fat_share, dough, density):
+    (k_f, heat_f), (k_d, heat_d) = leaves((start + ROOM_C) / 2, dough, density)
+    return even(depth_mm, 1 / (fat_share / k_f + (1 - fat_share) / k_d), fat_share * heat_f + (1 - fat_share) * heat_d,
+                ROOM_H, start, ROOM_C)
 
 
 def stack(style, fat_share, folds):
@@ -112,11 +135,7 @@ def stack(style, fat_share, folds):
 
 
 def layered(rest, style, fat_share, folds, dough, density):
-    t = max(0.0, (rest['start_c'] + rest['air_c']) / 2)
-    k_f, rho_f, c_f = properties(BUTTER, t)
-    k_d, rho_solid, c_d = properties(dough, t)
-    gas = max(0.0, 1 - density / rho_solid)
-    k_d *= (1 - gas) / (1 + gas / 2)
+    (k_f, heat_f), (k_d, heat_d) = leaves(max(0.0, (rest['start_c'] + rest['air_c']) / 2), dough, density)
     bands = stack(style, fat_share, folds)
     if rest['on'] == 'rack':
         half, kept = 0.5, []
@@ -129,7 +148,7 @@ def layered(rest, style, fat_share, folds, dough, density):
         n = max(4, round(share * CELLS))
         sizes += [share * rest['thickness_mm'] / 1000 / n] * n
         k += [k_f if fat else k_d] * n
-        capacity += [940 * c_f if fat else density * c_d] * n
+        capacity += [heat_f if fat else heat_d] * n
     return Wall(sizes, k, capacity, rest['h_w_m2k'], rest['start_c'], rest['air_c'])
 
 
@@ -151,47 +170,71 @@ def make(rng):
                       'fridge_c': rng.uniform(2, 5)}}, parts
 
 
+class Worst:
+    """The greatest differences, and how many were seen."""
+
+    def __init__(self):
+        self.of, self.count = {}, {}
+
+    def see(self, what, off):
+        self.of[what] = max(self.of.get(what, 0.0), abs(off))
+        self.count[what] = self.count.get(what, 0) + 1
+
+
+def compare_rest(rest, worst):
+    wall = averaged(rest)
+    for key, place in (('core', wall.core), ('mean', wall.mean)):
+        theirs = rest[f'{key}_c_after_written']
+        if theirs is not None:
+            worst.see(f'{key} °C', theirs - wall.celsius(place, rest['written_minutes']))
+    if rest['minutes_to_core']:
+        worst.see('minutes to core', rest['minutes_to_core'] / wall.minutes_to(wall.core, rest['target_c']) - 1)
+    if rest['minutes_to_surface_freezing']:
+        worst.see('minutes to freezing', rest['minutes_to_surface_freezing'] / wall.minutes_to(wall.face, FREEZING_C) - 1)
+
+
+def compare_bench(rest, turns, fat_share, parts, density, worst):
+    mean = rest['mean_c_after_written']
+    if rest['minutes_to_workable']:
+        block = on_the_bench(rest, mean, rest['thickness_mm'], fat_share, parts, density)
+        worst.see('minutes to workable', rest['minutes_to_workable'] / block.minutes_to(block.mean, BUTTER_BENDS_C) - 1)
+    if rest['work_window_minutes']:
+        rolled = on_the_bench(rest, max(mean, BUTTER_BENDS_C), turns[rest['turn']]['thickness_mm'], fat_share, parts, density)
+        worst.see('minutes of window', rest['work_window_minutes'] / rolled.minutes_to(rolled.mean, BUTTER_SOFT_C) - 1)
+
+
+def compare(tourier, path, document, parts, worst, apart):
+    with open(path, 'w', encoding='utf-8') as out:
+        json.dump(document, out)
+    said = subprocess.run([tourier, '--figures', path], check=True, capture_output=True).stdout
+    report, dough = json.loads(said)['doughs'][0], document['doughs'][0]
+    share, density = report['lamination']['fat_volume_fraction'], 1000 * dough['dough_density_g_ml']
+    folds = [t['fold'] for t in dough['turns']]
+    for rest in report['rests']:
+        compare_rest(rest, worst)
+        compare_bench(rest, dough['turns'], share, parts, density, worst)
+        if rest['turn'] > 0 and rest['minutes_to_core']:
+            fine = layered(rest, dough['lock_in']['style'], share, folds[:rest['turn']], parts, density)
+            apart[rest['turn']].append(rest['minutes_to_core'] / fine.minutes_to(fine.core, rest['target_c']) - 1)
+
+
 def main(tourier, how_many=60, seed=None):
     seed = int(seed) if seed is not None else random.SystemRandom().randrange(2 ** 31)
     print(f'# seed {seed}')
-    rng, tap = random.Random(seed), Tap()
-    worst = {'core °C': 0.0, 'mean °C': 0.0, 'minutes': 0.0}
-    apart = {1: [], 2: [], 3: []}
-    compared = 0
+    rng, tap, worst = random.Random(seed), Tap(), Worst()
+    apart = {turn: [] for turn in LAYERED_LIMITS}
     with tempfile.TemporaryDirectory() as folder:
-        path = os.path.join(folder, 'one.tourier')
         for _ in range(int(how_many)):
-            document, parts = make(rng)
-            with open(path, 'w', encoding='utf-8') as out:
-                json.dump(document, out)
-            report = json.loads(subprocess.run([tourier, '--figures', path], check=True, capture_output=True).stdout)['doughs'][0]
-            folds = [t['fold'] for t in document['doughs'][0]['turns']]
-            for rest in report['rests']:
-                wall = averaged(rest)
-                for key, ours in (('core', wall.core_c), ('mean', wall.mean_c)):
-                    theirs = rest[f'{key}_c_after_written']
-                    if theirs is not None:
-                        worst[f'{key} °C'] = max(worst[f'{key} °C'], abs(theirs - ours(rest['written_minutes'])))
-                        compared += 1
-                if rest['minutes_to_core']:
-                    minutes = wall.minutes_to_core(rest['target_c'])
-                    worst['minutes'] = max(worst['minutes'], abs(rest['minutes_to_core'] / minutes - 1))
-                    compared += 1
-                    if rest['turn'] > 0:
-                        dough = document['doughs'][0]
-                        fine = layered(rest, dough['lock_in']['style'], report['lamination']['fat_volume_fraction'],
-                                       folds[:rest['turn']], parts, 1000 * dough['dough_density_g_ml'])
-                        apart[rest['turn']].append(rest['minutes_to_core'] / fine.minutes_to_core(rest['target_c']) - 1)
-    print(f'# {compared} numbers compared; worst: ' + ', '.join(f'{k} {v:.2g}' for k, v in worst.items()))
-    tap.check('enough was compared', compared > 3 * int(how_many), compared)
-    tap.check('core within 0.05 °C of finite differences', worst['core °C'] <= 0.05, worst)
-    tap.check('mean within 0.05 °C of finite differences', worst['mean °C'] <= 0.05, worst)
-    tap.check('times within 0.5 % of finite differences', worst['minutes'] <= 0.005, worst)
+            compare(tourier, os.path.join(folder, 'one.tourier'), *make(rng), worst, apart)
+    for what in ('core °C', 'mean °C', 'minutes to core', 'minutes to freezing', 'minutes to workable', 'minutes of window'):
+        off, count, limit = worst.of.get(what), worst.count.get(what, 0), 0.05 if '°C' in what else 0.005
+        print(f'# {what}: {count} compared, worst {off}')
+        tap.check(f'{what} as by finite differences, to {limit}', count > 0 and off <= limit, (count, off))
     for turn, off in apart.items():
         print(f'# layers of their own after turn {turn}: the averaged slab takes {100 * min(off, default=0):+.1f} to '
               f'{100 * max(off, default=0):+.1f} % of the time more')
-        tap.check(f'averaging the layers after turn {turn} costs less than {100 * LAYERED_LIMIT:.0f} %',
-                  len(off) > 0 and max(map(abs, off)) < LAYERED_LIMIT, off)
+        tap.check(f'averaging the layers after turn {turn} costs less than {100 * LAYERED_LIMITS[turn]:.0f} %',
+                  len(off) > 0 and max(map(abs, off)) < LAYERED_LIMITS[turn], off)
     return tap.end()
 
 
