@@ -8,8 +8,6 @@
 
 #include "figure-table.h"
 
-#include <math.h>
-
 #include <glib/gi18n-lib.h>
 
 #include "section.h"
@@ -172,31 +170,6 @@ pressed_cb (GtkGestureClick *gesture,
   popup_at (self, x, y);
 }
 
-/* GTK's scrolled window keeps the wheel to itself even where it only scrolls
- * sideways: the page has it instead. */
-static gboolean
-scrolled_cb (GtkEventControllerScroll *controller,
-             double                    dx,
-             double                    dy,
-             TrFigureTable            *self)
-{
-  GtkWidget *outer = gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_SCROLLED_WINDOW);
-  gboolean is_sideways = (gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (controller)) & GDK_SHIFT_MASK) != 0;
-  GtkAdjustment *adjustment;
-  double step;
-
-  if (outer == NULL || is_sideways || fabs (dx) > fabs (dy))
-    return FALSE;
-
-  adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (outer));
-  /* As GTK steps for a wheel. */
-  step = gtk_event_controller_scroll_get_unit (controller) == GDK_SCROLL_UNIT_WHEEL
-         ? pow (gtk_adjustment_get_page_size (adjustment), 2.0 / 3.0) : 1;
-  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + dy * step);
-
-  return TRUE;
-}
-
 static void
 popup_menu_cb (GtkWidget  *widget,
                const char *action,
@@ -276,7 +249,6 @@ static void
 tr_figure_table_init (TrFigureTable *self)
 {
   g_autoptr (GMenu) menu = g_menu_new ();
-  GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->labels = g_ptr_array_new ();
@@ -285,16 +257,9 @@ tr_figure_table_init (TrFigureTable *self)
   self->grid = gtk_grid_new ();
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 6);
-  self->scroller = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
+  self->scroller = tr_sideways_new (self->grid);
   gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (self->scroller), TRUE);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->grid);
-  gtk_widget_set_focusable (self->scroller, FALSE);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
-
-  gtk_event_controller_set_propagation_phase (scroll, GTK_PHASE_CAPTURE);
-  g_signal_connect_object (scroll, "scroll", G_CALLBACK (scrolled_cb), self, 0);
-  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
 
   g_menu_append (menu, _("Copy as a table"), "table.copy");
   self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));

@@ -148,9 +148,31 @@ DEFINE_REACH_BY_PLACE (pieces, TrLoggedPieces, pieces)
 DEFINE_SETTLE (step, TrLoggedStep, steps, IS_NOT (minutes) && IS_NOT (at_c) && IS_NOT (rh_percent))
 DEFINE_SETTLE (rest, TrLoggedRest, rests, IS_NOT (minutes) && IS_NOT (core_c))
 DEFINE_SETTLE (size, TrLoggedSize, sizes, IS_NOT (length_mm) && IS_NOT (width_mm) && IS_NOT (thickness_mm) && IS_NOT (relaxed_mm))
-DEFINE_SETTLE (cut, TrLoggedCut, cuts, IS_NOT (length_mm) && IS_NOT (width_mm) && IS_NOT (thickness_mm) && IS_NOT (mass_g))
-DEFINE_SETTLE (pieces, TrLoggedPieces, pieces,
-               entry->count == 0 && IS_NOT (raw_g) && IS_NOT (baked_g) && IS_NOT (raw_height_mm) && IS_NOT (baked_height_mm))
+
+/* Of weighings only those at the end: what is emptied between others stays a row to be
+ * written in, or the next number typed there would fall into the one below. */
+#define DEFINE_SETTLE_THE_END(kind, Type, list, is_empty)                                    \
+  static void                                                                                \
+  settle_##kind (TrTrial  *draft,                                                            \
+                 int       dough,                                                            \
+                 guint     item,                                                             \
+                 gpointer  holder)                                                           \
+  {                                                                                          \
+    GPtrArray *entries = get_log (draft, dough)->list;                                       \
+                                                                                             \
+    while (entries->len > 0)                                                                 \
+      {                                                                                      \
+        const Type *entry = g_ptr_array_index (entries, entries->len - 1);                   \
+                                                                                             \
+        if (!(is_empty) || entry->extra != NULL)                                             \
+          return;                                                                            \
+        g_ptr_array_set_size (entries, (int) entries->len - 1);                              \
+      }                                                                                      \
+  }
+
+DEFINE_SETTLE_THE_END (cut, TrLoggedCut, cuts, IS_NOT (length_mm) && IS_NOT (width_mm) && IS_NOT (thickness_mm) && IS_NOT (mass_g))
+DEFINE_SETTLE_THE_END (pieces, TrLoggedPieces, pieces,
+                       entry->count == 0 && IS_NOT (raw_g) && IS_NOT (baked_g) && IS_NOT (raw_height_mm) && IS_NOT (baked_height_mm))
 
 static char *
 dup_entry_pointer (const GPtrArray *list,

@@ -32,8 +32,6 @@ tr_log_table_init (TrLogTable     *table,
                    guint           n_members,
                    gboolean        has_plan)
 {
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-
   table->section = section;
   table->members = members;
   table->n_members = n_members;
@@ -48,9 +46,39 @@ tr_log_table_init (TrLogTable     *table,
       table->titles[i] = new_title ("", TRUE);
       gtk_grid_attach (GTK_GRID (table->grid), table->titles[i], (int) i + 2, 0, 1, 1);
     }
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), table->grid);
-  gtk_box_append (GTK_BOX (section), scroller);
+  gtk_box_append (GTK_BOX (section), tr_sideways_new (table->grid));
+}
+
+/* Return goes on to the next field, unless what stands there was not understood. */
+static void
+activated_cb (GtkWidget *control,
+              gpointer   data)
+{
+  GtkRoot *root = gtk_widget_get_root (control);
+  GtkWidget *field = gtk_widget_get_ancestor (control, TR_TYPE_FIELD);
+
+  if (root != NULL && field != NULL && tr_field_get_error (TR_FIELD (field)) == NULL)
+    g_signal_emit_by_name (root, "move-focus", GTK_DIR_TAB_FORWARD);
+}
+
+/* In a cell, because a field says itself whether it is seen. */
+static GtkWidget *
+attach_field (TrLogTable *table,
+              guint       member,
+              guint       item,
+              int         y)
+{
+  GtkWidget *field = tr_entry_field_new (&table->members[member], TR_FIELD_TABLE);
+  GtkWidget *cell = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  tr_entry_field_set_width_chars (TR_ENTRY_FIELD (field), 5, 6);
+  tr_field_set_item (TR_FIELD (field), item);
+  g_signal_connect_after (tr_field_get_control (TR_FIELD (field)), "activate", G_CALLBACK (activated_cb), NULL);
+  gtk_box_append (GTK_BOX (cell), field);
+  gtk_widget_set_valign (cell, GTK_ALIGN_START);
+  gtk_grid_attach (GTK_GRID (table->grid), cell, (int) member + 2, y, 1, 1);
+
+  return field;
 }
 
 /* `has`: which of the members this row has; NULL: all. */
@@ -73,15 +101,8 @@ tr_log_table_add_row (TrLogTable     *table,
   gtk_grid_attach (GTK_GRID (table->grid), row->name, 0, y, 1, 1);
   gtk_grid_attach (GTK_GRID (table->grid), row->planned, 1, y, 1, 1);
   for (guint i = 0; i < table->n_members; i++)
-    {
-      if (has != NULL && !has[i])
-        continue;
-      row->fields[i] = tr_entry_field_new (&table->members[i], TR_FIELD_TABLE);
-      tr_entry_field_set_width_chars (TR_ENTRY_FIELD (row->fields[i]), 5, 6);
-      tr_field_set_item (TR_FIELD (row->fields[i]), item);
-      gtk_widget_set_valign (row->fields[i], GTK_ALIGN_START);
-      gtk_grid_attach (GTK_GRID (table->grid), row->fields[i], (int) i + 2, y, 1, 1);
-    }
+    if (has == NULL || has[i])
+      row->fields[i] = attach_field (table, i, item, y);
   g_ptr_array_add (table->rows, row);
 
   return row;
@@ -110,7 +131,7 @@ tr_log_table_show_row (TrLogTable *table,
   for (guint i = 0; i < table->n_members; i++)
     if (row->fields[i] != NULL)
       {
-        gtk_widget_set_visible (row->fields[i], said != NULL);
+        gtk_widget_set_visible (gtk_widget_get_parent (row->fields[i]), said != NULL);
         if (said != NULL)
           tr_field_set_context (TR_FIELD (row->fields[i]), said);
       }

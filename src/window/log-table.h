@@ -17,7 +17,7 @@ G_BEGIN_DECLS
 typedef struct {
   guint item;
   GtkWidget *name, *planned;
-  GtkWidget *fields[TR_LOG_MOST_COLUMNS];        /* NULL: the row has none there */
+  GtkWidget *fields[TR_LOG_MOST_COLUMNS];        /* NULL: the row has none there; each in a cell of its own */
 } TrLogRow;
 
 typedef struct {

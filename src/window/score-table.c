@@ -624,16 +624,12 @@ tr_score_table_class_init (TrScoreTableClass *klass)
 static void
 tr_score_table_init (TrScoreTable *self)
 {
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-
   self->rows = g_ptr_array_new_with_free_func (free_row);
   self->grid = gtk_grid_new ();
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 6);
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 6);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->grid);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_box_append (GTK_BOX (self->box), scroller);
+  gtk_box_append (GTK_BOX (self->box), tr_sideways_new (self->grid));
   self->said = tr_words_label_new ("error");
   gtk_box_append (GTK_BOX (self->box), self->said);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));

@@ -8,6 +8,8 @@
 
 #include "section.h"
 
+#include <math.h>
+
 #include "wrap-layout.h"
 
 GtkWidget *
@@ -48,6 +50,48 @@ tr_column_add_section (GtkWidget  *column,
   gtk_box_append (GTK_BOX (column), section);
 
   return section;
+}
+
+/* A wheel that turns down over a table would be lost: GTK lets what is inside
+ * scroll, and that only goes sideways. The page has it instead. */
+static gboolean
+sideways_scrolled_cb (GtkEventControllerScroll *controller,
+                      double                    dx,
+                      double                    dy,
+                      gpointer                  data)
+{
+  GtkWidget *inner = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller));
+  GtkWidget *outer = gtk_widget_get_ancestor (gtk_widget_get_parent (inner), GTK_TYPE_SCROLLED_WINDOW);
+  gboolean is_sideways = (gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (controller)) & GDK_SHIFT_MASK) != 0;
+  GtkAdjustment *adjustment;
+  double step;
+
+  if (outer == NULL || is_sideways || fabs (dx) > fabs (dy))
+    return FALSE;
+
+  adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (outer));
+  /* As GTK steps for a wheel. */
+  step = gtk_event_controller_scroll_get_unit (controller) == GDK_SCROLL_UNIT_WHEEL
+         ? pow (gtk_adjustment_get_page_size (adjustment), 2.0 / 3.0) : 1;
+  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + dy * step);
+
+  return TRUE;
+}
+
+GtkWidget *
+tr_sideways_new (GtkWidget *child)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), child);
+  gtk_widget_set_focusable (scroller, FALSE);
+  gtk_event_controller_set_propagation_phase (scroll, GTK_PHASE_CAPTURE);
+  g_signal_connect (scroll, "scroll", G_CALLBACK (sideways_scrolled_cb), NULL);
+  gtk_widget_add_controller (scroller, scroll);
+
+  return scroller;
 }
 
 static GtkWidget *

@@ -21,6 +21,9 @@ GtkWidget *tr_column_new           (GtkWidget  **scroller);
  * content; a hairline stands above all but the first. */
 GtkWidget *tr_column_add_section   (GtkWidget   *column,
                                     const char  *heading);
+/* Around what may be wider than its page: scrolls sideways, while a wheel that turns
+ * up or down moves the page. */
+GtkWidget *tr_sideways_new         (GtkWidget   *child);
 /* Fields in as many equal columns as fit. */
 GtkWidget *tr_form_new             (const TrMember *members,
                                     guint           n_members);
