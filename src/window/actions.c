@@ -267,7 +267,7 @@ new_shortcuts_grid (void)
 {
   static const char *const headings[TR_N_KEYS] = {
     [TR_KEYS_EVERYWHERE] = N_("Everywhere"), [TR_KEYS_DOUGHS] = N_("In the list of doughs"), [TR_KEYS_PREVIEW] = N_("In the preview"),
-    [TR_KEYS_TURNS] = N_("On the turns"), [TR_KEYS_PICTURES] = N_("On a picture"),
+    [TR_KEYS_TURNS] = N_("On the turns"), [TR_KEYS_PICTURES] = N_("On a picture"), [TR_KEYS_PREDICTION] = N_("On the prediction"),
   };
   GtkWidget *grid = gtk_grid_new ();
   guint n_actions;

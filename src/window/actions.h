@@ -28,6 +28,7 @@ typedef enum {
   TR_KEYS_PREVIEW,               /* in the preview of bench cards */
   TR_KEYS_TURNS,                 /* only while the sequence on the Turns page has the focus */
   TR_KEYS_PICTURES,              /* only while a picture has the focus */
+  TR_KEYS_PREDICTION,            /* only while the list of the prediction has the focus */
   TR_N_KEYS
 } TrKeys;
 

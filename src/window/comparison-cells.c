@@ -320,3 +320,23 @@ tr_comparison_cells_new_dough_column (TrComparisonCells *self,
 {
   return new_column (self, "", OF_DOUGH, dough);
 }
+
+static void
+shorten_below (GtkWidget *header)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (header); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      if (GTK_IS_LABEL (child))
+        {
+          gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
+          gtk_widget_add_css_class (child, "dough-name");
+        }
+      shorten_below (child);
+    }
+}
+
+void
+tr_comparison_shorten_titles (GtkWidget *view)
+{
+  shorten_below (gtk_widget_get_first_child (view));
+}

@@ -31,6 +31,8 @@ void                 tr_comparison_cells_show             (TrComparisonCells    
                                                            const GArray             *doughs,
                                                            const TrComparisonChoice *choice,
                                                            const TrReader           *reader);
+/* GTK would make a column as wide as its title: a long name takes what there is. */
+void                 tr_comparison_shorten_titles         (GtkWidget                *view);
 /* "A Quay crescents" (transfer full) */
 char                *tr_comparison_dup_dough_name         (const TrTrial            *trial,
                                                            guint                     dough);

@@ -153,21 +153,6 @@ new_column_menu (const char *id)
   return G_MENU_MODEL (g_steal_pointer (&menu));
 }
 
-/* GTK would make a column as wide as its title: a long name takes what there is. */
-static void
-shorten_titles (GtkWidget *header)
-{
-  for (GtkWidget *child = gtk_widget_get_first_child (header); child != NULL; child = gtk_widget_get_next_sibling (child))
-    {
-      if (GTK_IS_LABEL (child))
-        {
-          gtk_label_set_ellipsize (GTK_LABEL (child), PANGO_ELLIPSIZE_END);
-          gtk_widget_add_css_class (child, "dough-name");
-        }
-      shorten_titles (child);
-    }
-}
-
 static void
 make_columns (TrComparisonTable *self,
               const TrFigures   *figures,
@@ -191,7 +176,7 @@ make_columns (TrComparisonTable *self,
       g_ptr_array_add (self->columns, column);
       g_ptr_array_add (self->ids, g_strdup (id));
     }
-  shorten_titles (gtk_widget_get_first_child (self->view));
+  tr_comparison_shorten_titles (self->view);
 }
 
 static void

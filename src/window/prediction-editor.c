@@ -15,6 +15,7 @@
 
 #include "../calc/prediction.h"
 #include "../words/comparison.h"
+#include "actions.h"
 #include "figure-choice.h"
 #include "notes-field.h"
 #include "section.h"
@@ -87,23 +88,19 @@ tr_prediction_editor_move (TrPredictionEditor *self,
     gtk_widget_grab_focus (get_row (self, to));
 }
 
-static gboolean
-key_pressed_cb (GtkEventControllerKey *keys,
-                guint                  keyval,
-                guint                  keycode,
-                GdkModifierType        state,
-                TrPredictionEditor    *self)
+/* The row that has the focus, which goes along. */
+static void
+moved_cb (GtkWidget  *widget,
+          const char *action,
+          GVariant   *parameter)
 {
-  int way = keyval == GDK_KEY_Up || keyval == GDK_KEY_KP_Up ? -1 : keyval == GDK_KEY_Down || keyval == GDK_KEY_KP_Down ? 1 : 0;
+  TrPredictionEditor *self = TR_PREDICTION_EDITOR (widget);
   GtkWidget *row = gtk_widget_get_focus_child (self->list);
   int place = row != NULL ? gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (row)) : -1;
+  int to = place + (g_str_equal (action, "prediction.move-up") ? -1 : 1);
 
-  if (way == 0 || place < 0 || (state & GDK_ALT_MASK) == 0)
-    return FALSE;
-  if (place + way >= 0)
-    tr_prediction_editor_move (self, (guint) place, (guint) (place + way));
-
-  return TRUE;
+  if (place >= 0 && to >= 0)
+    tr_prediction_editor_move (self, (guint) place, (guint) to);
 }
 
 static GdkContentProvider *
@@ -318,21 +315,20 @@ tr_prediction_editor_class_init (TrPredictionEditorClass *klass)
 {
   TR_PAGE_CLASS (klass)->refresh = tr_prediction_editor_refresh;
   TR_PAGE_CLASS (klass)->go_to = tr_prediction_editor_go_to;
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), "prediction.move-up", NULL, moved_cb);
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), "prediction.move-down", NULL, moved_cb);
 }
 
 static void
 build_list (TrPredictionEditor *self)
 {
-  GtkEventController *keys = gtk_event_controller_key_new ();
   GtkDropTarget *target = gtk_drop_target_new (GTK_TYPE_LIST_BOX_ROW, GDK_ACTION_MOVE);
 
   self->list = gtk_list_box_new ();
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
   gtk_widget_add_css_class (self->list, "plain");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Prediction, best first"), -1);
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self, 0);
-  gtk_widget_add_controller (self->list, keys);
+  gtk_widget_add_controller (self->list, tr_actions_new_keys (TR_KEYS_PREDICTION));
   g_signal_connect_object (target, "drop", G_CALLBACK (dropped_cb), self, 0);
   gtk_widget_add_controller (self->list, GTK_EVENT_CONTROLLER (target));
 }

@@ -423,6 +423,8 @@ static const TrAction actions[] = {
   { "preview.print", "<Control>p", N_("Print…"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
   { "preview.export", "<Control>e", N_("Export…"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
   { "preview.close", "Escape", N_("Close the preview"), TR_MENU_NONE, TR_KEYS_PREVIEW, NULL },
+  { "prediction.move-up", "<Alt>Up", N_("Better by one place"), TR_MENU_NONE, TR_KEYS_PREDICTION, NULL },
+  { "prediction.move-down", "<Alt>Down", N_("Worse by one place"), TR_MENU_NONE, TR_KEYS_PREDICTION, NULL },
   { "turn.fold-2", "2", N_("Half fold"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.fold-3", "3", N_("Letter fold"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },
   { "turn.fold-4", "4", N_("Book fold"), TR_MENU_NONE, TR_KEYS_TURNS, NULL },

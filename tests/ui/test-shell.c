@@ -16,6 +16,7 @@
 #include "window/field.h"
 #include "window/findings.h"
 #include "window/notices.h"
+#include "window/prediction-editor.h"
 #include "window/print-preview.h"
 #include "window/strip.h"
 
@@ -81,9 +82,11 @@ get_owner (const char *name)
 {
   static const struct { const char *prefix, *type; } owners[] = {
     { "win.", "TrWindow" }, { "preview.", "TrPrintPreview" }, { "turn.", "TrTurnsPage" }, { "picture.", "TrPictureView" },
+    { "prediction.", "TrPredictionEditor" },
   };
 
   g_type_ensure (TR_TYPE_PRINT_PREVIEW);
+  g_type_ensure (TR_TYPE_PREDICTION_EDITOR);
   for (guint i = 0; i < G_N_ELEMENTS (owners); i++)
     if (g_str_has_prefix (name, owners[i].prefix))
       return g_type_from_name (owners[i].type);
