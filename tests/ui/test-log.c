@@ -9,6 +9,7 @@
 #include "config.h"
 
 #include "page-fixture.h"
+#include "window/entry-field.h"
 
 static GtkWidget *
 find_field (PageFixture *fixture,
@@ -143,6 +144,101 @@ test_what_cannot_be_is_refused (void)
   type (&fixture, "Weighing 1: Mass", "-5");
   g_assert_cmpuint (get_log (&fixture)->cuts->len, ==, 0);
   g_assert_false (tr_document_is_modified (fixture.document));
+  page_tear_down (&fixture);
+}
+
+/* Rows, and the way through them *******************************************/
+
+static guint
+count_mapped_fields (GtkWidget *root)
+{
+  guint n = TR_IS_ENTRY_FIELD (root) && gtk_widget_get_mapped (root) ? 1 : 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
+    n += count_mapped_fields (child);
+
+  return n;
+}
+
+/* The mix 2, proof and bake 3 each; two rests of 2; three turns of 3 and the sheet of 4;
+ * a cut of 4 and pieces of 5: there is a field for what there is, and none besides. */
+static void
+test_no_rows_of_nothing (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_log_page_new, "d1");
+  g_assert_cmpuint (count_mapped_fields (GTK_WIDGET (fixture.page)), ==, 8 + 4 + 13 + 4 + 5);
+  type (&fixture, "Weighing 1: Mass", "46");
+  g_assert_cmpuint (count_mapped_fields (GTK_WIDGET (fixture.page)), ==, 8 + 4 + 13 + 8 + 5);
+  tr_document_undo (fixture.document);
+  ui_settle ();
+  g_assert_cmpuint (count_mapped_fields (GTK_WIDGET (fixture.page)), ==, 8 + 4 + 13 + 4 + 5);
+
+  /* No turns and no rests: its sheet still. */
+  tr_page_set_dough (fixture.page, "d2");
+  ui_settle ();
+  g_assert_cmpuint (count_mapped_fields (GTK_WIDGET (fixture.page)), ==, 6 + 4 + 4 + 5);
+  page_tear_down (&fixture);
+}
+
+static void
+assert_focused (PageFixture *fixture,
+                const char  *label)
+{
+  GtkWidget *focus = page_get_focus (fixture);
+
+  g_assert_nonnull (focus);
+  g_assert_true (gtk_widget_is_ancestor (focus, find_field (fixture, label)));
+}
+
+static void
+test_return_goes_on (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_log_page_new, "d1");
+  ui_type (find_field (&fixture, "Proof: Time"), "165");
+  g_signal_emit_by_name (find_field (&fixture, "Proof: Time"), "activate");
+  assert_focused (&fixture, "Proof: At");
+  ui_type (find_field (&fixture, "Proof: At"), "27");
+  g_signal_emit_by_name (find_field (&fixture, "Proof: At"), "activate");
+  assert_focused (&fixture, "Proof: Humidity");
+  g_signal_emit_by_name (find_field (&fixture, "Proof: Humidity"), "activate");
+  assert_focused (&fixture, "Bake: Time");
+
+  /* What is not understood is not left behind. */
+  ui_type (find_field (&fixture, "Bake: Time"), "long");
+  g_signal_emit_by_name (find_field (&fixture, "Bake: Time"), "activate");
+  assert_focused (&fixture, "Bake: Time");
+  page_assert_value (&fixture, "/log/steps/0/at_c", "27");
+  page_tear_down (&fixture);
+}
+
+/* Emptied to be typed anew, the first of three does not become the second. */
+static void
+test_weighings_keep_their_place (void)
+{
+  PageFixture fixture;
+
+  page_set_up (&fixture, tr_log_page_new, "d1");
+  type (&fixture, "Weighing 1: Raw", "100");
+  type (&fixture, "Weighing 2: Raw", "200");
+  type (&fixture, "Weighing 3: Raw", "300");
+  ui_type (find_field (&fixture, "Weighing 1: Raw"), "");
+  ui_settle ();
+  ui_type (find_field (&fixture, "Weighing 1: Raw"), "150");
+  page_leave (&fixture);
+  page_assert_value (&fixture, "/log/pieces/0/raw_g", "150");
+  page_assert_value (&fixture, "/log/pieces/1/raw_g", "200");
+  page_assert_value (&fixture, "/log/pieces/2/raw_g", "300");
+
+  /* At the end they go, and with the last the empty ones before it. */
+  type (&fixture, "Weighing 2: Raw", "");
+  g_assert_cmpuint (get_log (&fixture)->pieces->len, ==, 3);
+  type (&fixture, "Weighing 3: Raw", "");
+  g_assert_cmpuint (get_log (&fixture)->pieces->len, ==, 1);
+  page_assert_value (&fixture, "/log/pieces/0/raw_g", "150");
   page_tear_down (&fixture);
 }
 
@@ -365,6 +461,9 @@ main (int    argc,
     }
   g_test_add_func ("/log/a-step-has-one-entry", test_a_step_has_one_entry);
   g_test_add_func ("/log/what-cannot-be-is-refused", test_what_cannot_be_is_refused);
+  g_test_add_func ("/log/no-rows-of-nothing", test_no_rows_of_nothing);
+  g_test_add_func ("/log/return-goes-on", test_return_goes_on);
+  g_test_add_func ("/log/weighings-keep-their-place", test_weighings_keep_their_place);
   for (guint i = 0; i < G_N_ELEMENTS (offers); i++)
     {
       g_autofree char *path = g_strdup_printf ("/log/an-offer/%s", offers[i].name);
