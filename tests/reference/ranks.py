@@ -174,7 +174,17 @@ def main():
     return tap.end()
 
 
+KEYS = ['tasters', 'samples', 'left_out', 'rank_sums', 'mean_score', 'order', 'friedman_f', 'friedman_p', 'friedman_exact',
+        'kendall_w', 'least_significant_difference', 'prediction', 'follows']
+PREDICTION_KEYS = ['spearman_rho', 'spearman_p', 'kendall_tau', 'kendall_p', 'page_l', 'page_p', 'exact']
+
+
 def gaps(tap, tourier, rng):
+    document = trial(rng, 3, 4, False)
+    got = run(tourier, document)['tasting']
+    tap.check('the report has these keys and no other',
+              list(got) == KEYS and list(got['prediction']) == PREDICTION_KEYS
+              and all(list(f) == ['figure', 'spearman_rho', 'p'] for f in got['follows']))
     document = trial(rng, 3, 3, False)
     del document['tasting']['scores'][4]['marks']['look']
     got = run(tourier, document)['tasting']
