@@ -196,6 +196,71 @@ set_gap (TrSequence *self,
                                        tr_text_width (self->look, _("rest"), 0.9 * self->em, 400)) + 1.3 * self->em);
 }
 
+/* Takes `words`. */
+static void
+add_timing (TrSequenceGroup *group,
+            char            *words)
+{
+  g_autofree char *before = group->timing, *added = words;
+
+  group->timing = before != NULL ? g_strdup_printf ("%s; %s", before, added) : g_steal_pointer (&added);
+}
+
+/* A rest is drawn before the group that follows it; the chill before lock-in is not drawn. */
+static void
+add_rest_short (TrSequence      *self,
+                const TrFinding *finding)
+{
+  guint after = (guint) finding->with[0], group = after == 0 ? 0 : after + 1;
+
+  if (group >= self->n_groups)
+    return;
+  self->groups[group].is_rest_short = TRUE;
+  add_timing (&self->groups[group], g_strdup (after == 0 ? _("chill too short") : _("rest too short")));
+}
+
+static void
+add_window_short (TrSequence      *self,
+                  const TrFinding *finding)
+{
+  guint turn = (guint) finding->with[0], group = turn == 0 ? self->n_groups - 1 : turn;
+  g_autofree char *window = tr_words_minutes (self->reader, floor (finding->value));
+
+  if (group < self->n_groups)
+    add_timing (&self->groups[group], g_strdup_printf (_("fat soft after %s"), window));
+}
+
+static void
+set_timings (TrSequence *self)
+{
+  const GPtrArray *findings = self->figures->findings;
+
+  for (guint i = 0; findings != NULL && i < findings->len; i++)
+    {
+      const TrFinding *finding = g_ptr_array_index (findings, i);
+
+      if (finding->id == TR_FINDING_REST_SHORT)
+        add_rest_short (self, finding);
+      else if (finding->id == TR_FINDING_WINDOW_SHORT)
+        add_window_short (self, finding);
+    }
+}
+
+char *
+tr_sequence_group_dup_faults (const TrSequenceGroup *group)
+{
+  if (group->faults != NULL && group->timing != NULL)
+    return g_strdup_printf ("%s; %s", group->faults, group->timing);
+
+  return g_strdup (group->faults != NULL ? group->faults : group->timing);
+}
+
+guint
+tr_sequence_group_count_lines (const TrSequenceGroup *group)
+{
+  return (group->faults != NULL ? 2u : 0u) + (group->timing != NULL ? 2u : 0u);
+}
+
 static double
 column_width (const TrSequenceColumn *column,
               double                  scale)
@@ -248,6 +313,7 @@ tr_sequence_init (TrSequence           *self,
   add_sheet (self);
   for (guint i = 0; i < self->n_groups; i++)
     set_gap (self, i);
+  set_timings (self);
   shrink_words (self, width * 0.999);
   if (!(self->across_mm > 0))
     self->across_mm = 250;
@@ -269,6 +335,7 @@ tr_sequence_clear (TrSequence *self)
         }
       g_free (group->rest);
       g_free (group->faults);
+      g_free (group->timing);
     }
   self->n_groups = 0;
 }
@@ -335,15 +402,14 @@ get_row_height (const TrSequence     *self,
                 guint                 first,
                 guint                *next)
 {
-  gboolean has_faults = FALSE;
-  guint i = first;
+  guint i = first, lines = 0;
 
   do
-    has_faults = has_faults || self->groups[i].faults != NULL;
+    lines = MAX (lines, tr_sequence_group_count_lines (&self->groups[i]));
   while (++i < self->n_groups && !is_start (plan->starts, i));
   *next = i;
 
-  return self->across_mm * plan->scale + (has_faults ? 7.6 : 5.2) * self->em;
+  return self->across_mm * plan->scale + (lines > 0 ? 5.4 + 1.1 * lines : 5.2) * self->em;
 }
 
 static double

@@ -34,6 +34,8 @@ typedef struct {
   guint n_columns;
   char *rest;                    /* before it; NULL: none */
   char *faults;                  /* what breaks a limit; NULL: nothing does */
+  char *timing;                  /* the rest before it is too short, the fat soft before it is rolled; NULL: neither */
+  gboolean is_rest_short;
   gboolean after_turn;           /* a quarter turn comes before it */
   double gap;                    /* before it, with the arrow */
   double x, width;               /* without the gap */
@@ -58,6 +60,10 @@ void     tr_sequence_init        (TrSequence            *self,
                                   const TrLook          *look,
                                   double                 width);
 void     tr_sequence_clear       (TrSequence            *self);
+/* All that is to be looked at, in words. NULL: nothing. */
+char    *tr_sequence_group_dup_faults (const TrSequenceGroup *group);
+/* How many lines of them there is room for. */
+guint    tr_sequence_group_count_lines (const TrSequenceGroup *group);
 /* The best plan of this width, or `held` as far as it fits. `height` 0: as high as it likes. */
 void     tr_sequence_find_plan   (const TrSequence      *self,
                                   double                 width,

@@ -168,6 +168,7 @@ dup_label (const Strip            *strip,
     return g_strdup (column->title);
 
   g_autofree char *size = tr_words_size (strip->sequence.reader, &column->size);
+  g_autofree char *faults = tr_sequence_group_dup_faults (group);
 
   if (column->hit.part == TR_PART_OF_FOLD)
     {
@@ -177,8 +178,8 @@ dup_label (const Strip            *strip,
 
       return g_strdup_printf (_("Turn %u, %s: %s, then %s fat layers"), turn + 1, fold, size, fat);
     }
-  if (group->faults != NULL)
-    return g_strdup_printf (_("%s: %s; %s"), column->title, size, group->faults);
+  if (faults != NULL)
+    return g_strdup_printf (_("%s: %s; %s"), column->title, size, faults);
 
   return g_strdup_printf (_("%s: %s"), column->title, size);
 }
@@ -248,14 +249,19 @@ static void
 add_faults (Strip                 *strip,
             const TrSequenceGroup *group)
 {
+  const TrSequenceGroup *next = group + 1 < strip->sequence.groups + strip->sequence.n_groups ? group + 1 : NULL;
   double em = strip->em, size = SMALL * em, baseline = group->top + (WORKTOP_AT + 3.9) * em + strip->across;
+  g_autofree char *faults = tr_sequence_group_dup_faults (group);
   double width, room, x;
 
   tr_picture_get_size (strip->picture, &width, NULL);
-  room = MIN (MAX (group->width, 9 * em), width);
+  room = MAX (group->width, 9 * em);
+  if (next != NULL && next->n_columns > 0 && next->x > group->x)
+    room = MIN (room, next->x - group->x - 0.5 * em);
+  room = MIN (room, width);
   x = MIN (group->x, width - room);
   x += tr_picture_add_warning (strip->picture, x, baseline, size) + 0.3 * em;
-  g_auto (GStrv) lines = tr_text_wrap (strip->look, group->faults, size, 700, room - 1.3 * em, 2);
+  g_auto (GStrv) lines = tr_text_wrap (strip->look, faults, size, 700, room - 1.3 * em, tr_sequence_group_count_lines (group));
 
   for (guint i = 0; lines[i] != NULL; i++)
     tr_picture_add_text (strip->picture, lines[i], size, 700, &strip->look->warning, x, baseline + i * 1.1 * em, 0);
@@ -354,8 +360,10 @@ add_gap (Strip *strip,
     add_quarter_turn (strip, x, middle - 0.25 * em);
   if (group->rest != NULL)
     {
-      tr_picture_add_text (strip->picture, _("rest"), SMALL * em, 400, &strip->look->dim, x, below + 1.2 * em, 0.5);
-      tr_picture_add_text (strip->picture, group->rest, SMALL * em, 400, &strip->look->dim, x, below + 2.4 * em, 0.5);
+      const TrColour *colour = group->is_rest_short ? &strip->look->warning : &strip->look->dim;
+
+      tr_picture_add_text (strip->picture, _("rest"), SMALL * em, 400, colour, x, below + 1.2 * em, 0.5);
+      tr_picture_add_text (strip->picture, group->rest, SMALL * em, group->is_rest_short ? 700 : 400, colour, x, below + 2.4 * em, 0.5);
     }
   if (can_add && strip->marks->drop_at < 0)
     add_place (strip, x, top + TITLE_AT * em - 0.3 * em, (int) i - 1);
@@ -379,7 +387,7 @@ add_group (Strip *strip,
 
       tr_picture_add_arrow (strip->picture, x - 0.45 * strip->em, y, x + 0.5 * strip->em, y, FALSE, &strip->look->dim);
     }
-  if (group->faults != NULL)
+  if (group->faults != NULL || group->timing != NULL)
     add_faults (strip, group);
 }
 
@@ -411,6 +419,18 @@ describe_turn (Strip *strip,
 }
 
 static void
+describe_timing (Strip                 *strip,
+                 const TrSequenceGroup *group)
+{
+  if (group->timing == NULL)
+    return;
+  if (group->n_columns > 0)
+    tr_picture_describe (strip->picture, _("%s: %s."), group->columns[0].title, group->timing);
+  else
+    tr_picture_describe (strip->picture, _("After the last turn: %s."), group->timing);
+}
+
+static void
 describe (Strip *strip)
 {
   const TrSequence *sequence = &strip->sequence;
@@ -436,6 +456,8 @@ describe (Strip *strip)
     tr_picture_describe (strip->picture, _("There is no lock-in."));
   if (last->faults != NULL)
     tr_picture_describe (strip->picture, _("The rolled sheet is %s."), last->faults);
+  for (guint i = 0; i < sequence->n_groups; i++)
+    describe_timing (strip, &sequence->groups[i]);
 }
 
 void

@@ -187,6 +187,70 @@ test_broken_limits_are_written (void)
   g_assert_nonnull (strstr (tr_picture_get_description (picture), "longer than the worktop"));
 }
 
+/* What is drawn, one text after the other: words may go on in the next line. */
+static char *
+dup_drawn (const TrPicture *picture)
+{
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  for (guint i = 0; i < tr_picture_count_texts (picture); i++)
+    g_string_append_printf (all, "%s ", tr_picture_get_text (picture, i, NULL));
+
+  return g_string_free (g_steal_pointer (&all), FALSE);
+}
+
+static guint
+count_findings (const TrDoughFigures *figures,
+                TrFindingId           id)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < figures->findings->len; i++)
+    n += ((const TrFinding *) g_ptr_array_index (figures->findings, i))->id == id;
+
+  return n;
+}
+
+/* Three degrees are wanted and ten minutes are written; then the room is a summer's. */
+static void
+test_short_rests_and_windows_are_written (void)
+{
+  for (guint what = 0; what < 4; what++)
+    {
+      gboolean is_short = (what & 1) != 0, is_hot = (what & 2) != 0;
+      g_autoptr (TrTrial) trial = sample_trial_new (SAMPLE_CROISSANT);
+      TrDough *dough = tr_trial_own_dough (trial, 0);
+      g_autoptr (TrFigures) figures = NULL;
+      TrSequencePlan plan;
+
+      for (guint t = 0; t < dough->turns->len; t++)
+        if (tr_dough_get_turn (dough, t)->rest != NULL)
+          {
+            tr_dough_get_turn (dough, t)->rest->target_c = is_short ? 5 : NAN;
+            tr_dough_get_turn (dough, t)->rest->min_minutes = is_short ? 10 : 600;
+          }
+      tr_trial_own_bench (trial)->room_c = is_hot ? 32 : 15;
+      figures = tr_figures_compute (trial, NULL);
+
+      const TrDoughFigures *one = tr_figures_get_dough (figures, 0);
+
+      g_assert_cmpint (count_findings (one, TR_FINDING_REST_SHORT) > 0, ==, is_short);
+      g_assert_cmpint (count_findings (one, TR_FINDING_WINDOW_SHORT) > 0, ==, is_hot);
+      for (guint w = 2; w < G_N_ELEMENTS (widths); w++)
+        {
+          g_autoptr (TrPicture) picture = make (one, &plain_marks, widths[w], &plan);
+          const char *said = tr_picture_get_description (picture);
+          g_autofree char *drawn = dup_drawn (picture);
+
+          g_assert_cmpint (strstr (drawn, "rest too short") != NULL, ==, is_short);
+          g_assert_cmpint (strstr (said, ": rest too short") != NULL, ==, is_short);
+          g_assert_cmpint (strstr (drawn, "fat soft after") != NULL, ==, is_hot);
+          g_assert_cmpint (strstr (said, "fat soft after ") != NULL, ==, is_hot);
+          g_assert_null (strstr (said, "nan"));
+        }
+    }
+}
+
 /* Length, width and thickness of each turn stand in the description as in the figures. */
 static void
 test_description_has_the_numbers (void)
@@ -409,6 +473,7 @@ main (int   argc,
   g_test_add_func ("/sequence/parts-are-hit", test_parts_are_hit);
   g_test_add_func ("/sequence/turns-stand-in-order", test_turns_stand_in_order);
   g_test_add_func ("/sequence/broken-limits-are-written", test_broken_limits_are_written);
+  g_test_add_func ("/sequence/short-rests-and-windows-are-written", test_short_rests_and_windows_are_written);
   g_test_add_func ("/sequence/description-has-the-numbers", test_description_has_the_numbers);
   g_test_add_func ("/sequence/places-to-add", test_places_to_add);
   g_test_add_func ("/sequence/still-has-nothing-to-grab", test_still_has_nothing_to_grab);
