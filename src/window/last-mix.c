@@ -1,4 +1,4 @@
-/* last-mix.c: the last mix as it really went, and the friction it tells
+/* last-mix.c: the last mix as it really went, the friction it tells, and those before it
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -11,7 +11,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "../calc/mix.h"
+#include "../words/learned.h"
+#include "learned-offer.h"
 #include "section.h"
+
+/* More than that is no list any more. */
+#define MOST_EARLIER 12
 
 struct _TrLastMix
 {
@@ -21,8 +26,12 @@ struct _TrLastMix
   GtkWidget *box;
 
   /* Borrowed References */
-  GtkWidget *words;
-  GtkWidget *use, *another;
+  GtkWidget *offer, *hint;
+  GtkWidget *another, *remove;
+  GtkWidget *earlier, *more;
+
+  /* Owned */
+  GPtrArray *rows;               /* borrowed boxes: the words of a mix, a button */
 };
 
 G_DEFINE_FINAL_TYPE (TrLastMix, tr_last_mix, GTK_TYPE_WIDGET)
@@ -97,7 +106,7 @@ static const TrMember mix_members[] = {
   MIX (preferment_c, N_("Preferment was at"), N_("As it went in. Empty: none.")),
 };
 
-/* The offer */
+/* The last */
 
 static TrPage *
 get_page (TrLastMix *self)
@@ -107,76 +116,104 @@ get_page (TrLastMix *self)
   return page != NULL && tr_page_get_dough (page) != NULL ? page : NULL;
 }
 
-static gboolean
-is_in_use (const TrMethod *method,
-           double          friction_c,
-           double          n)
-{
-  return fabs (method->friction_c - friction_c) < 0.005 && fabs (method->friction_n - n) < 0.005;
-}
-
-static char *
-dup_words (const TrReader *reader,
-           const TrDough  *dough,
-           const TrMix    *mix,
-           double          friction_c,
-           double          n)
-{
-  g_autofree char *friction = tr_words_warming (reader, friction_c);
-  g_autofree char *came = tr_words_temperature (reader, mix->dough_c);
-  g_autofree char *at = tr_words_one_line (mix->at != NULL ? mix->at : "");
-
-  if (is_in_use (dough->method, friction_c, n))
-    return g_strdup_printf (_("The friction of %s in use is that of this mix."), friction);
-  if (friction_c < 0)
-    return g_strdup (_("The dough came out colder than what went in. Look at the figures again."));
-
-  return *at != '\0' ? g_strdup_printf (_("From the mix of %s: the dough came out at %s, so the friction is %s over %.0f temperatures."),
-                                        at, came, friction, n)
-                     : g_strdup_printf (_("The dough came out at %s, so the friction is %s over %.0f temperatures."), came, friction, n);
-}
-
 static void
-show_offer (TrLastMix      *self,
-            const TrReader *reader,
-            const TrDough  *dough)
+show_last (TrLastMix     *self,
+           const TrDough *dough)
 {
   const TrMix *mix = tr_dough_get_last_mix (dough);
-  double n = 0, friction_c = mix != NULL ? tr_mix_get_friction (mix, &n) : NAN;
-  gboolean can_use = friction_c >= 0 && !is_in_use (dough->method, friction_c, n);
+  double n;
 
   gtk_widget_set_visible (self->another, mix != NULL && isfinite (mix->dough_c));
-  gtk_widget_set_visible (self->use, can_use);
-  if (isfinite (friction_c))
-    tr_words_label_take (self->words, dup_words (reader, dough, mix, friction_c, n));
-  else
-    tr_words_label_set (self->words, _("Write how warm the dough came out and how warm the liquid was: the friction follows."));
-  if (can_use)
-    {
-      g_autofree char *friction = tr_words_warming (reader, friction_c);
-      g_autofree char *label = g_strdup_printf (_("Use friction %s"), friction);
+  gtk_widget_set_visible (self->remove, mix != NULL);
+  tr_learned_offer_refresh (TR_LEARNED_OFFER (self->offer));
+  tr_words_label_set (self->hint, mix == NULL || isnan (tr_mix_get_friction (mix, &n))
+                                  ? _("Write how warm the dough came out and how warm the liquid was: the friction follows.") : NULL);
+}
 
-      gtk_button_set_label (GTK_BUTTON (self->use), label);
-    }
+/* Earlier mixes, the latest first */
+
+static void
+remove_mix (TrLastMix *self,
+            guint      index)
+{
+  TrPage *page = get_page (self);
+  TrTrial *draft;
+  GPtrArray *mixes;
+
+  if (page == NULL || index >= tr_page_get_dough (page)->log->mixes->len)
+    return;
+
+  draft = tr_document_draft (tr_page_get_document (page));
+  mixes = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page))->log->mixes;
+  g_ptr_array_remove_index (mixes, index);
+  tr_page_commit (page, draft, _("take a mix out of the log"), NULL, "/log/mixes");
 }
 
 static void
-use_clicked_cb (TrLastMix *self)
+remove_earlier_clicked_cb (GtkWidget *button,
+                           TrLastMix *self)
 {
   TrPage *page = get_page (self);
-  const TrMix *mix = page != NULL ? tr_dough_get_last_mix (tr_page_get_dough (page)) : NULL;
-  double n, friction_c = mix != NULL ? tr_mix_get_friction (mix, &n) : NAN;
+  guint back = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "back"));
 
-  if (!isfinite (friction_c))
-    return;
+  if (page != NULL && tr_page_get_dough (page)->log->mixes->len > back)
+    remove_mix (self, tr_page_get_dough (page)->log->mixes->len - 1 - back);
+}
 
-  TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-  TrMethod *method = tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page))->method;
+static void
+add_earlier_row (TrLastMix *self)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *words = tr_words_label_new ("dim-label"), *button = gtk_button_new_with_label (_("Remove"));
 
-  /* A hundredth of a degree is more than a thermometer knows. */
-  method->friction_c = round (friction_c * 100) / 100;
-  method->friction_n = n;
-  tr_page_commit (page, draft, _("use the friction of the last mix"), NULL, "/method/friction_c");
+  g_ptr_array_add (self->rows, row);
+  gtk_widget_set_hexpand (words, TRUE);
+  gtk_widget_set_valign (button, GTK_ALIGN_START);
+  g_object_set_data (G_OBJECT (button), "back", GUINT_TO_POINTER (self->rows->len));
+  g_signal_connect_object (button, "clicked", G_CALLBACK (remove_earlier_clicked_cb), self, 0);
+  gtk_box_append (GTK_BOX (row), words);
+  gtk_box_append (GTK_BOX (row), button);
+  gtk_box_append (GTK_BOX (self->earlier), row);
+}
+
+static void
+show_earlier (TrLastMix      *self,
+              const TrReader *reader,
+              const TrDough  *dough)
+{
+  const GPtrArray *mixes = dough->log->mixes;
+  guint n = mixes->len > 1 ? MIN (mixes->len - 1, MOST_EARLIER) : 0;
+
+  gtk_widget_set_visible (self->earlier, n > 0);
+  while (self->rows->len < n)
+    add_earlier_row (self);
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      GtkWidget *row = g_ptr_array_index (self->rows, i);
+
+      gtk_widget_set_visible (row, i < n);
+      if (i >= n)
+        continue;
+
+      g_autofree char *said = tr_words_mix (reader, g_ptr_array_index (mixes, mixes->len - 2 - i));
+      g_autofree char *name = g_strdup_printf (_("Remove the mix of %s"), said);
+
+      tr_words_label_set (gtk_widget_get_first_child (row), said);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_last_child (row)), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+    }
+  tr_words_label_take (self->more, mixes->len > n + 1
+                                   ? g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u earlier mix is in the file.",
+                                                                   "%u earlier mixes are in the file.", mixes->len - n - 1),
+                                                      mixes->len - n - 1) : NULL);
+}
+
+static void
+remove_clicked_cb (TrLastMix *self)
+{
+  TrPage *page = get_page (self);
+
+  if (page != NULL && tr_page_get_dough (page)->log->mixes->len > 0)
+    remove_mix (self, tr_page_get_dough (page)->log->mixes->len - 1);
 }
 
 static void
@@ -202,8 +239,11 @@ tr_last_mix_refresh (TrLastMix *self)
 
   TrPage *page = get_page (self);
 
-  if (page != NULL)
-    show_offer (self, tr_page_get_reader (page), tr_page_get_dough (page));
+  if (page == NULL)
+    return;
+
+  show_last (self, tr_page_get_dough (page));
+  show_earlier (self, tr_page_get_reader (page), tr_page_get_dough (page));
 }
 
 static void
@@ -215,9 +255,18 @@ tr_last_mix_dispose (GObject *object)
 }
 
 static void
+tr_last_mix_finalize (GObject *object)
+{
+  g_ptr_array_unref (TR_LAST_MIX (object)->rows);
+
+  G_OBJECT_CLASS (tr_last_mix_parent_class)->finalize (object);
+}
+
+static void
 tr_last_mix_class_init (TrLastMixClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tr_last_mix_dispose;
+  G_OBJECT_CLASS (klass)->finalize = tr_last_mix_finalize;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (klass), GTK_ACCESSIBLE_ROLE_GROUP);
 }
@@ -229,15 +278,22 @@ tr_last_mix_init (TrLastMix *self)
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_box_append (GTK_BOX (self->box), tr_form_new (mix_members, G_N_ELEMENTS (mix_members)));
-  self->words = tr_words_label_new (NULL);
-  gtk_box_append (GTK_BOX (self->box), self->words);
-  self->use = gtk_button_new_with_label ("");
+  self->offer = tr_learned_offer_new (TR_LEARNED_FRICTION);
+  self->hint = tr_words_label_new (NULL);
+  gtk_box_append (GTK_BOX (self->box), self->offer);
+  gtk_box_append (GTK_BOX (self->box), self->hint);
   self->another = gtk_button_new_with_label (_("Log another mix"));
-  g_signal_connect_object (self->use, "clicked", G_CALLBACK (use_clicked_cb), self, G_CONNECT_SWAPPED);
+  self->remove = gtk_button_new_with_label (_("Remove this mix"));
   g_signal_connect_object (self->another, "clicked", G_CALLBACK (another_clicked_cb), self, G_CONNECT_SWAPPED);
-  tr_form_add (buttons, self->use);
+  g_signal_connect_object (self->remove, "clicked", G_CALLBACK (remove_clicked_cb), self, G_CONNECT_SWAPPED);
   tr_form_add (buttons, self->another);
+  tr_form_add (buttons, self->remove);
   gtk_box_append (GTK_BOX (self->box), buttons);
+  self->rows = g_ptr_array_new ();
+  self->earlier = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  self->more = tr_words_label_new ("dim-label");
+  gtk_box_append (GTK_BOX (self->box), self->earlier);
+  gtk_box_append (GTK_BOX (self->box), self->more);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }
 

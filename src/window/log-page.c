@@ -16,10 +16,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "../calc/learned.h"
 #include "../calc/rests.h"
-#include "../words/learned.h"
 #include "../words/planned.h"
+#include "learned-offer.h"
 #include "log-table.h"
 #include "notes-field.h"
 #include "section.h"
@@ -29,18 +28,16 @@
 #define TR_TYPE_LOG_PAGE (tr_log_page_get_type ())
 G_DECLARE_FINAL_TYPE (TrLogPage, tr_log_page, TR, LOG_PAGE, TrPage)
 
-typedef struct { GtkWidget *box, *words, *use; } Offer;
-
 struct _TrLogPage
 {
   TrPage parent_instance;
 
   /* Borrowed References */
   GtkWidget *scroller;
+  GtkWidget *shrink, *density, *bake_loss;
 
   /* Owned */
   TrLogTable steps, rests, sizes, cuts, pieces;
-  Offer offers[TR_N_LEARNED];
 };
 
 G_DEFINE_FINAL_TYPE (TrLogPage, tr_log_page, TR_TYPE_PAGE)
@@ -345,27 +342,6 @@ show_weighings (TrLogTable *table,
 }
 
 static void
-show_offers (TrLogPage            *self,
-             const TrDoughFigures *figures,
-             const TrReader       *reader)
-{
-  for (guint i = 0; i < TR_N_LEARNED; i++)
-    {
-      TrLearned learned;
-      gboolean is_there = tr_learned_find (figures, (TrLearnedId) i, &learned);
-      g_autofree char *use = is_there ? tr_words_learned_use (reader, &learned) : NULL;
-
-      if (self->offers[i].box == NULL)
-        continue;
-      gtk_widget_set_visible (self->offers[i].box, is_there);
-      tr_words_label_take (self->offers[i].words, is_there ? tr_words_learned (reader, &learned) : NULL);
-      gtk_widget_set_visible (self->offers[i].use, use != NULL);
-      if (use != NULL)
-        gtk_button_set_label (GTK_BUTTON (self->offers[i].use), use);
-    }
-}
-
-static void
 tr_log_page_refresh (TrPage *page)
 {
   TrLogPage *self = TR_LOG_PAGE (page);
@@ -384,7 +360,9 @@ tr_log_page_refresh (TrPage *page)
   show_sizes (self, figures, reader);
   show_weighings (&self->cuts, figures->dough->log->cuts->len);
   show_weighings (&self->pieces, figures->dough->log->pieces->len);
-  show_offers (self, figures, reader);
+  tr_learned_offer_refresh (TR_LEARNED_OFFER (self->shrink));
+  tr_learned_offer_refresh (TR_LEARNED_OFFER (self->density));
+  tr_learned_offer_refresh (TR_LEARNED_OFFER (self->bake_loss));
   tr_fields_refresh (self->scroller);
 }
 
@@ -394,51 +372,6 @@ tr_log_page_go_to (TrPage     *page,
 {
   return g_str_has_prefix (pointer, "/log") && !g_str_has_prefix (pointer, "/log/mixes")
          && tr_fields_go_to (TR_LOG_PAGE (page)->scroller, pointer);
-}
-
-/* Using what was learned ****************************************************/
-
-static void
-use_clicked_cb (GtkWidget *button,
-                TrLogPage *self)
-{
-  static const char *const labels[TR_N_LEARNED] = {
-    [TR_LEARNED_DENSITY] = N_("use the density of the weighed cuts"),
-    [TR_LEARNED_BAKE_LOSS] = N_("use the loss of the weighed pieces"),
-    [TR_LEARNED_SHRINK] = N_("use how the sheet shrank"),
-    [TR_LEARNED_FRICTION] = N_("use the friction of the last mix"),
-  };
-  TrPage *page = TR_PAGE (self);
-  const TrDoughFigures *figures = tr_page_get_figures (page);
-  TrLearned learned;
-
-  for (guint i = 0; i < TR_N_LEARNED; i++)
-    if (self->offers[i].use == button && figures != NULL && tr_learned_find (figures, (TrLearnedId) i, &learned) && learned.n > 0)
-      {
-        TrTrial *draft = tr_document_draft (tr_page_get_document (page));
-
-        tr_learned_apply (&learned, tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page)));
-        tr_page_commit (page, draft, _(labels[i]), NULL, tr_learned_pointer ((TrLearnedId) i));
-        return;
-      }
-}
-
-static void
-init_offer (TrLogPage  *self,
-            TrLearnedId id,
-            GtkWidget  *section)
-{
-  Offer *offer = &self->offers[id];
-
-  offer->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  offer->words = tr_words_label_new (NULL);
-  offer->use = gtk_button_new_with_label ("");
-  gtk_widget_set_halign (offer->use, GTK_ALIGN_START);
-  gtk_widget_set_visible (offer->use, FALSE);
-  g_signal_connect_object (offer->use, "clicked", G_CALLBACK (use_clicked_cb), self, 0);
-  gtk_box_append (GTK_BOX (offer->box), offer->words);
-  gtk_box_append (GTK_BOX (offer->box), offer->use);
-  gtk_box_append (GTK_BOX (section), offer->box);
 }
 
 /* Building ******************************************************************/
@@ -485,6 +418,15 @@ static const TrMember notes_member = {
   N_("What else happened"), N_("change the notes of the log"), .may_be_empty = TRUE,
 };
 
+static GtkWidget *
+append (GtkWidget *section,
+        GtkWidget *child)
+{
+  gtk_box_append (GTK_BOX (section), child);
+
+  return child;
+}
+
 static void
 tr_log_page_init (TrLogPage *self)
 {
@@ -496,13 +438,13 @@ tr_log_page_init (TrLogPage *self)
   tr_log_table_init (&self->rests, section, rest_members, G_N_ELEMENTS (rest_members), TRUE);
   section = tr_column_add_section (column, _("Rolled to"));
   tr_log_table_init (&self->sizes, section, size_members, G_N_ELEMENTS (size_members), TRUE);
-  init_offer (self, TR_LEARNED_SHRINK, section);
+  self->shrink = append (section, tr_learned_offer_new (TR_LEARNED_SHRINK));
   section = tr_column_add_section (column, _("Weighed cuts of the sheet"));
   tr_log_table_init (&self->cuts, section, cut_members, G_N_ELEMENTS (cut_members), FALSE);
-  init_offer (self, TR_LEARNED_DENSITY, section);
+  self->density = append (section, tr_learned_offer_new (TR_LEARNED_DENSITY));
   section = tr_column_add_section (column, _("Pieces, raw and baked"));
   tr_log_table_init (&self->pieces, section, pieces_members, G_N_ELEMENTS (pieces_members), FALSE);
-  init_offer (self, TR_LEARNED_BAKE_LOSS, section);
+  self->bake_loss = append (section, tr_learned_offer_new (TR_LEARNED_BAKE_LOSS));
   section = tr_column_add_section (column, NULL);
   gtk_box_append (GTK_BOX (section), tr_notes_field_new (&notes_member));
   add_step_rows (&self->steps);

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/mix.h"
 #include "learned.h"
 #include "say.h"
 
@@ -95,7 +96,9 @@ tr_words_learned (const TrReader  *reader,
       else
         tr_say_append_sentence (out, g_strdup_printf (_("%s is in use."), now));
     }
-  if (learned->n_left_out > 0)
+  if (learned->n_left_out > 0 && learned->id == TR_LEARNED_FRICTION)
+    tr_say_append_sentence (out, g_strdup (_("The dough came out colder than what went in. Look at the figures again.")));
+  else if (learned->n_left_out > 0)
     tr_say_append_sentence (out, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u measurement cannot be and is left out; look at it again.",
                                                                "%u measurements cannot be and are left out; look at them again.",
                                                                learned->n_left_out), learned->n_left_out));
@@ -114,5 +117,25 @@ tr_words_learned_use (const TrReader  *reader,
 
   value = say_value (reader, learned->id, learned->value);
 
-  return g_strdup_printf (_("Use %s"), value);
+  return learned->id == TR_LEARNED_FRICTION ? g_strdup_printf (_("Use friction %s"), value) : g_strdup_printf (_("Use %s"), value);
+}
+
+char *
+tr_words_mix (const TrReader *reader,
+              const TrMix    *mix)
+{
+  g_autofree char *at = tr_words_one_line (mix->at != NULL ? mix->at : "");
+  g_autofree char *came = tr_words_temperature (reader, mix->dough_c);
+  double n, friction_c = tr_mix_get_friction (mix, &n);
+  g_autofree char *friction = tr_words_warming (reader, friction_c);
+  g_autofree char *said = NULL;
+
+  if (friction_c >= 0)
+    said = g_strdup_printf (_("out at %s, friction %s over %.0f temperatures"), came, friction, n);
+  else if (tr_is_written (mix->dough_c))
+    said = g_strdup_printf (_("out at %s"), came);
+  else
+    said = g_strdup (_("nothing measured of the dough"));
+
+  return g_strdup_printf ("%s: %s", *at != '\0' ? at : _("no date"), said);
 }

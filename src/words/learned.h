@@ -15,5 +15,7 @@ G_BEGIN_DECLS
 char *tr_words_learned     (const TrReader *reader, const TrLearned *learned);
 /* For a button: "Use 1.12 g/ml"; NULL: it is in use, or nothing can be learned. */
 char *tr_words_learned_use (const TrReader *reader, const TrLearned *learned);
+/* A mix in a line: "2027-04-04: out at 24.5 °C, friction 20.5 °C over 3 temperatures" */
+char *tr_words_mix         (const TrReader *reader, const TrMix *mix);
 
 G_END_DECLS

@@ -365,6 +365,68 @@ test_density_of_two_cuts (void)
   page_tear_down (&fixture);
 }
 
+/* Mixes before the last ****************************************************/
+
+static void
+add_mix (PageFixture *fixture,
+         const char  *at,
+         double       dough_c)
+{
+  TrTrial *draft = tr_document_draft (fixture->document);
+  TrMix *mix = tr_mix_new ();
+  g_autoptr (GError) error = NULL;
+
+  tr_set_text (&mix->at, at);
+  mix->dough_c = dough_c;
+  mix->flour_c = 20;
+  mix->room_c = 21;
+  mix->liquid_c = 12;
+  g_ptr_array_add (tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (fixture->page))->log->mixes, mix);
+  tr_document_commit (fixture->document, draft, "log", NULL, "/doughs/1/log/mixes", &error);
+  g_assert_no_error (error);
+}
+
+/* 3 × 23 - 20 - 21 - 12 = 16 and 3 × 24 - 53 = 19. */
+static void
+test_earlier_mixes (void)
+{
+  PageFixture fixture;
+  GtkWidget *page;
+
+  page_set_up (&fixture, tr_method_page_new, "d2");
+  page = GTK_WIDGET (fixture.page);
+  add_mix (&fixture, "2027-03-07", 23);
+  ui_settle ();
+  g_assert_false (ui_says (page, "2027-03-07"));
+  g_assert_true (ui_says (page, "the friction is 16.0 °C over 3 temperatures"));
+  add_mix (&fixture, "2027-03-14", 24);
+  add_mix (&fixture, "2027-03-21", 17);
+  ui_settle ();
+  g_assert_true (ui_says (page, "2027-03-07: out at 23 °C, friction 16.0 °C over 3 temperatures"));
+  g_assert_true (ui_says (page, "2027-03-14: out at 24 °C, friction 19.0 °C over 3 temperatures"));
+
+  /* 51 against the 53 that went in. */
+  g_assert_true (ui_says (page, "colder than what went in"));
+  g_assert_null (ui_find (page, GTK_TYPE_BUTTON, "Use friction -2.0\u00a0°C"));
+
+  /* The bad one goes, then the oldest; each comes back. */
+  g_signal_emit_by_name (ui_find (page, GTK_TYPE_BUTTON, "Remove this mix"), "clicked");
+  ui_settle ();
+  page_assert_value (&fixture, "/log/mixes/1/at", "\"2027-03-14\"");
+  g_assert_cmpuint (get_log (&fixture)->mixes->len, ==, 2);
+  g_assert_true (ui_says (page, "the friction is 19.0 °C over 3 temperatures"));
+  g_assert_false (ui_says (page, "2027-03-14: out"));
+  g_signal_emit_by_name (ui_find (page, GTK_TYPE_BUTTON, "Remove the mix of 2027-03-07: out at 23\u00a0°C, friction 16.0\u00a0°C over 3 temperatures"), "clicked");
+  ui_settle ();
+  g_assert_cmpuint (get_log (&fixture)->mixes->len, ==, 1);
+  page_assert_value (&fixture, "/log/mixes/0/at", "\"2027-03-14\"");
+  g_assert_cmpstr (tr_document_get_undo_label (fixture.document), ==, "take a mix out of the log");
+  tr_document_undo (fixture.document);
+  tr_document_undo (fixture.document);
+  g_assert_cmpuint (get_log (&fixture)->mixes->len, ==, 3);
+  page_tear_down (&fixture);
+}
+
 /* Ways there ***************************************************************/
 
 static void
@@ -471,6 +533,7 @@ main (int    argc,
       g_test_add_data_func (path, &offers[i], test_an_offer);
     }
   g_test_add_func ("/log/density-of-two-cuts", test_density_of_two_cuts);
+  g_test_add_func ("/log/earlier-mixes", test_earlier_mixes);
   g_test_add_func ("/log/ways-there", test_ways_there);
   g_test_add_func ("/log/usual-steps", test_usual_steps);
   UI_ADD ("/log/window-finds-it", test_window_finds_the_log);
