@@ -104,7 +104,9 @@ show_name (TrComparisonCells *self,
   /* Out of its group it has to say which it is. */
   full = tr_words_comparable_in_full (comparable);
   gtk_label_set_text (GTK_LABEL (name), self->is_by_spread ? full : tr_words_comparable (comparable));
-  gtk_widget_set_tooltip_text (name, full);
+  /* It asks the display each time. */
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (name), full) != 0)
+    gtk_widget_set_tooltip_text (name, full);
   gtk_widget_remove_css_class (name, "heading");
   gtk_label_set_text (GTK_LABEL (unit), tr_words_comparable_unit (&self->reader, comparable, self->figures->trial->bench));
 }

@@ -9,6 +9,7 @@
 #include "figure-cell.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "../words/comparison.h"
 #include "picture-view.h"
@@ -27,12 +28,14 @@ struct _TrFigureCell
   /* Children */
   GtkWidget *number, *share;
 
+  /* Owned */
+  char *dough;
+  char *words;                   /* what is heard, and what the tooltip says; NULL: nothing */
+
   /* State */
-  TrCellScale scale;
-  double value, reference;
-  TrBand band;
-  guint has_band : 1;
-  guint has_scale : 1;
+  TrFigureContent content;       /* what is shown, without borrowed names */
+  TrReader reader;
+  guint has_content : 1;
 };
 
 G_DEFINE_FINAL_TYPE (TrFigureCell, tr_figure_cell, GTK_TYPE_WIDGET)
@@ -130,8 +133,8 @@ draw_scale (TrFigureCell *self,
   g_autoptr (TrPicture) picture = tr_picture_new (&look, &reader, x + width, height);
   double scale_height = MIN (height, SCALE_HEIGHT * look.text_size);
 
-  tr_picture_add_cell_scale (picture, &(TrBox) { x, (height - scale_height) / 2, width, scale_height }, &self->scale, self->value,
-                             self->has_band ? &self->band : NULL, self->reference);
+  tr_picture_add_cell_scale (picture, &(TrBox) { x, (height - scale_height) / 2, width, scale_height }, &self->content.scale,
+                             self->content.value, self->content.has_band ? &self->content.band : NULL, self->content.reference);
   tr_picture_draw (picture, cr);
 }
 
@@ -144,7 +147,7 @@ tr_figure_cell_snapshot (GtkWidget   *widget,
   double words = get_words_width (self, TRUE), gap = GAP * get_em (self), room = width - words - gap;
   gboolean is_mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
 
-  if (self->has_scale && room > 0)
+  if (self->has_content && room > 0)
     {
       cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
 
@@ -153,6 +156,20 @@ tr_figure_cell_snapshot (GtkWidget   *widget,
     }
   gtk_widget_snapshot_child (widget, self->number, snapshot);
   gtk_widget_snapshot_child (widget, self->share, snapshot);
+}
+
+/* GTK asks the display where the pointer is whenever a tooltip is set: with so
+ * many cells it is asked for only when it is wanted. */
+static gboolean
+tr_figure_cell_query_tooltip (GtkWidget  *widget,
+                              int         x,
+                              int         y,
+                              gboolean    is_by_keyboard,
+                              GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, TR_FIGURE_CELL (widget)->words);
+
+  return TR_FIGURE_CELL (widget)->words != NULL;
 }
 
 static void
@@ -167,14 +184,25 @@ tr_figure_cell_dispose (GObject *object)
 }
 
 static void
+tr_figure_cell_finalize (GObject *object)
+{
+  g_free (TR_FIGURE_CELL (object)->dough);
+  g_free (TR_FIGURE_CELL (object)->words);
+
+  G_OBJECT_CLASS (tr_figure_cell_parent_class)->finalize (object);
+}
+
+static void
 tr_figure_cell_class_init (TrFigureCellClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tr_figure_cell_dispose;
+  G_OBJECT_CLASS (klass)->finalize = tr_figure_cell_finalize;
   widget_class->measure = tr_figure_cell_measure;
   widget_class->size_allocate = tr_figure_cell_size_allocate;
   widget_class->snapshot = tr_figure_cell_snapshot;
+  widget_class->query_tooltip = tr_figure_cell_query_tooltip;
   gtk_widget_class_set_css_name (widget_class, "figure-cell");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_LABEL);
 }
@@ -187,6 +215,7 @@ tr_figure_cell_init (TrFigureCell *self)
   gtk_widget_add_css_class (self->share, "dim-label");
   gtk_widget_set_visible (self->share, FALSE);
   gtk_widget_set_margin_start (self->share, 6);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_parent (self->number, GTK_WIDGET (self));
   gtk_widget_set_parent (self->share, GTK_WIDGET (self));
 }
@@ -233,34 +262,54 @@ say (TrFigureCell          *self,
   if (content->has_band)
     g_string_append_printf (text, is_unusual (content) ? _("; outside of what is usual, %s to %s") : _("; usual %s to %s"), low, high);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, text->str, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), text->str);
-  g_string_free (text, TRUE);
+  g_free (self->words);
+  self->words = g_string_free (text, FALSE);
 }
 
-void
-tr_figure_cell_show (TrFigureCell          *self,
-                     const TrFigureContent *content,
-                     const TrReader        *reader)
+static gboolean
+is_same_number (double a,
+                double b)
 {
-  g_return_if_fail (TR_IS_FIGURE_CELL (self));
+  return isnan (a) ? isnan (b) : !(a < b) && !(a > b) && !isnan (b);
+}
 
-  self->has_scale = content != NULL;
-  gtk_widget_set_visible (self->number, content != NULL);
-  gtk_widget_set_visible (self->share, content != NULL && isfinite (content->reference));
-  if (content == NULL)
-    {
-      gtk_widget_set_tooltip_text (GTK_WIDGET (self), NULL);
-      gtk_accessible_reset_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL);
-      gtk_widget_queue_draw (GTK_WIDGET (self));
-      return;
-    }
+/* An edit changes few cells; to say one anew costs far more than to look. */
+static gboolean
+is_shown (TrFigureCell          *self,
+          const TrFigureContent *content,
+          const TrReader        *reader)
+{
+  const TrFigureContent *shown = &self->content;
 
-  self->scale = content->scale;
-  self->value = content->value;
-  self->reference = content->reference;
-  self->band = content->band;
-  self->has_band = content->has_band;
-  if (isfinite (content->reference))
+  return self->has_content && shown->comparable == content->comparable && shown->is_equal == content->is_equal
+         && shown->has_band == content->has_band && is_same_number (shown->value, content->value)
+         && is_same_number (shown->reference, content->reference)
+         && is_same_number (shown->scale.from, content->scale.from) && is_same_number (shown->scale.to, content->scale.to)
+         && (!content->has_band || (is_same_number (shown->band.low, content->band.low) && is_same_number (shown->band.high, content->band.high)))
+         && g_strcmp0 (self->dough, content->dough) == 0 && tr_reader_equal (&self->reader, reader)
+         && content->comparable->measure != TR_MEASURE_MONEY;      /* said with the bench's currency */
+}
+
+static void
+show_nothing (TrFigureCell *self)
+{
+  gtk_widget_set_visible (self->number, FALSE);
+  gtk_widget_set_visible (self->share, FALSE);
+  g_clear_pointer (&self->words, g_free);
+  gtk_accessible_reset_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+show_numbers (TrFigureCell          *self,
+              const TrFigureContent *content,
+              const TrReader        *reader)
+{
+  gboolean is_difference = isfinite (content->reference);
+
+  gtk_widget_set_visible (self->number, TRUE);
+  gtk_widget_set_visible (self->share, is_difference);
+  if (is_difference)
     {
       tr_figure_label_take (self->number, tr_words_comparable_difference (reader, content->comparable, content->value, content->reference));
       tr_figure_label_take (self->share, tr_words_relative_difference (reader, content->value, content->reference));
@@ -269,8 +318,42 @@ tr_figure_cell_show (TrFigureCell          *self,
     tr_figure_label_take (self->number, tr_words_comparable_number (reader, content->comparable, content->value));
   set_class (self->number, "unusual", is_unusual (content));
   set_class (self->number, "dim-label", content->is_equal || !isfinite (content->value));
+}
+
+void
+tr_figure_cell_show (TrFigureCell          *self,
+                     const TrFigureContent *content,
+                     const TrReader        *reader)
+{
+  g_return_if_fail (TR_IS_FIGURE_CELL (self));
+  g_return_if_fail (reader != NULL);
+
+  if (content == NULL)
+    {
+      self->has_content = FALSE;
+      show_nothing (self);
+      return;
+    }
+  if (is_shown (self, content, reader))
+    return;
+
+  self->has_content = TRUE;
+  self->content = *content;
+  self->content.dough = NULL;
+  self->content.bench = NULL;
+  self->reader = *reader;
+  tr_set_text (&self->dough, content->dough);
+  show_numbers (self, content, reader);
   say (self, content, reader);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+const char *
+tr_figure_cell_get_words (TrFigureCell *self)
+{
+  g_return_val_if_fail (TR_IS_FIGURE_CELL (self), NULL);
+
+  return self->words;
 }
 
 char *

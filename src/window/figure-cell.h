@@ -35,6 +35,8 @@ GtkWidget  *tr_figure_cell_new  (void);
 void        tr_figure_cell_show (TrFigureCell          *self,
                                  const TrFigureContent *content,
                                  const TrReader        *reader);
+/* What is said of it to those who cannot see it; NULL: an empty cell. */
+const char *tr_figure_cell_get_words (TrFigureCell     *self);
 /* What stands in it: "11.2", "+1.3 +13 %". (transfer full) */
 char       *tr_figure_cell_dup_text (TrFigureCell      *self);
 

@@ -108,9 +108,9 @@ find_cell (GtkWidget  *widget,
 {
   if (TR_IS_FIGURE_CELL (widget))
     {
-      const char *tooltip = gtk_widget_get_tooltip_text (widget);
+      const char *words = tr_figure_cell_get_words (TR_FIGURE_CELL (widget));
 
-      return tooltip != NULL && g_str_has_prefix (tooltip, begins) ? TR_FIGURE_CELL (widget) : NULL;
+      return words != NULL && g_str_has_prefix (words, begins) ? TR_FIGURE_CELL (widget) : NULL;
     }
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
     {
@@ -303,7 +303,7 @@ test_a_figure_outside_of_its_band_says_so (PageFixture  *fixture,
   commit (fixture, draft);
   cell = find_cell (GTK_WIDGET (get_table (fixture)), "Salt, on flour. A Triangles: ");
   g_assert_nonnull (cell);
-  g_assert_nonnull (strstr (gtk_widget_get_tooltip_text (GTK_WIDGET (cell)), "outside of what is usual, 1.60" NB "% to 2.40" NB "%"));
+  g_assert_nonnull (strstr (tr_figure_cell_get_words (cell), "outside of what is usual, 1.60" NB "% to 2.40" NB "%"));
 }
 
 static gboolean
