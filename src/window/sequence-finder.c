@@ -126,6 +126,9 @@ used_cb (TrSequenceRow    *row,
 
   TrTrial *draft = tr_document_draft (tr_page_get_document (page));
 
+  /* Its button cannot be pressed again and lets go of the focus. */
+  if (!gtk_widget_child_focus (self->rows, GTK_DIR_TAB_FORWARD))
+    gtk_widget_child_focus (self->rows, GTK_DIR_TAB_BACKWARD);
   tr_sequence_apply (sequence, tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page)));
   tr_page_commit (page, draft, label, NULL, "/turns");
 }
@@ -304,6 +307,7 @@ new_wish (TrSequenceFinder *self)
   add_control (row, _("T_urns, at most"), self->turns);
   add_control (row, _("Fol_ds in, at most"), self->folds);
   add_control (row, _("_Hours, at most"), self->hours);
+  gtk_widget_set_tooltip_text (self->turns, _("Each is followed by a rest: as many rests"));
   gtk_widget_set_tooltip_text (self->hours, _("Turns and rests together; empty: any"));
   g_signal_connect_object (self->wish, "notify::selected", G_CALLBACK (wish_chosen_cb), self, G_CONNECT_SWAPPED);
   set_start (self, BY_LAYERS);
@@ -343,6 +347,7 @@ tr_sequence_finder_init (TrSequenceFinder *self)
   self->sequences = g_ptr_array_new ();
   self->n_shown = SHOWN_AT_ONCE;
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_widget_set_margin_top (self->box, 6);
   gtk_box_append (GTK_BOX (self->box), new_wish (self));
   self->problem = tr_words_label_new ("error");
   self->found = tr_words_label_new (NULL);

@@ -27,7 +27,7 @@ struct _TrSequenceRow
   GtkWidget *box;
 
   /* Borrowed References */
-  GtkWidget *drawing, *name, *layers, *bench, *time, *breaks, *orders, *use;
+  GtkWidget *drawing, *name, *folds, *layers, *bench, *time, *breaks, *use;
   const TrSequence *sequence;
 
   /* Owned */
@@ -89,14 +89,6 @@ dup_breaks (const TrSequence *sequence)
   return breaks != NULL ? g_strdup_printf (_("Does not fit: %s"), breaks) : NULL;
 }
 
-static char *
-dup_orders (const TrSequence *sequence)
-{
-  g_autofree char *orders = tr_words_sequence_orders (sequence);
-
-  return orders != NULL ? g_strdup_printf (_("also as %s"), orders) : NULL;
-}
-
 void
 tr_sequence_row_show (TrSequenceRow        *self,
                       const TrDoughFigures *figures,
@@ -114,11 +106,11 @@ tr_sequence_row_show (TrSequenceRow        *self,
   self->sequence = sequence;
   self->reader = *reader;
   gtk_label_set_text (GTK_LABEL (self->name), name);
+  tr_words_label_take (self->folds, tr_words_sequence_folds (sequence));
   tr_words_label_take (self->layers, tr_words_sequence_layers (reader, sequence));
   tr_words_label_take (self->bench, tr_words_sequence_bench (reader, sequence));
   tr_words_label_take (self->time, tr_words_sequence_time (reader, sequence));
   tr_words_label_take (self->breaks, dup_breaks (sequence));
-  tr_words_label_take (self->orders, dup_orders (sequence));
   gtk_button_set_label (GTK_BUTTON (self->use), is_used ? _("In use") : _("Use"));
   gtk_widget_set_sensitive (self->use, !is_used);
   label = g_strdup_printf (_("Use %s"), name);
@@ -186,11 +178,11 @@ tr_sequence_row_init (TrSequenceRow *self)
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->drawing), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
   self->name = add_words (words, "heading");
   gtk_widget_set_visible (self->name, TRUE);
+  self->folds = add_words (words, NULL);
   self->layers = add_words (words, NULL);
   self->breaks = add_words (words, "error");
   self->bench = add_words (words, "dim-label");
   self->time = add_words (words, "dim-label");
-  self->orders = add_words (words, "dim-label");
   gtk_widget_set_hexpand (words, TRUE);
   self->use = gtk_button_new_with_label (_("Use"));
   gtk_widget_set_valign (self->use, GTK_ALIGN_START);

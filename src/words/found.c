@@ -8,6 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../calc/lamination.h"
+#include "../calc/measure.h"
 #include "found.h"
 #include "say.h"
 
@@ -30,8 +32,8 @@ tr_words_sequence (const TrSequence *sequence)
 {
   g_autofree char *folds = tr_words_folds (sequence->folds, sequence->n_folds);
 
-  /* Translators: how the fat is locked in, and the folds: "letter, 3 · 4". */
-  return g_strdup_printf (_("%s, %s"), tr_words_style (sequence->style), folds);
+  /* Translators: how the fat is locked in, and the folds: "Letter lock-in, 3 · 4". */
+  return g_strdup_printf (_("%s lock-in, %s"), tr_words_style (sequence->style), folds);
 }
 
 char *
@@ -55,6 +57,10 @@ tr_words_sequence_bench (const TrReader   *reader,
 {
   g_autofree char *longest = tr_words_length (reader, round (sequence->longest_mm));
   g_autofree char *stretch = tr_say_trimmed (reader, sequence->worst_stretch, 1);
+  g_autofree char *most = tr_say_trimmed (reader, TR_GREATEST_STRETCH, 1);
+
+  if (sequence->worst_stretch > TR_GREATEST_STRETCH + TR_HAIR)
+    return g_strdup_printf (_("longest %s, stretched %s times in one go: more than %s, and the layers may tear"), longest, stretch, most);
 
   return g_strdup_printf (_("longest %s, stretched %s times"), longest, stretch);
 }
@@ -82,21 +88,43 @@ tr_words_sequence_breaks (const TrSequence *sequence)
   return out->len > 0 ? g_string_free (g_steal_pointer (&out), FALSE) : NULL;
 }
 
-char *
-tr_words_sequence_orders (const TrSequence *sequence)
+/* What comes one after another and is the same is said once. */
+static void
+append_named_folds (GString          *out,
+                    const TrSequence *sequence)
 {
-  g_autoptr (GString) out = g_string_new (NULL);
+  for (guint i = 0, same; i < sequence->n_folds; i += same)
+    {
+      g_autofree char *fold = tr_words_fold (sequence->folds[i]);
 
+      for (same = 1; i + same < sequence->n_folds && sequence->folds[i + same] == sequence->folds[i];)
+        same++;
+      g_string_append (out, i > 0 ? ", " : "");
+      if (same > 1)
+        g_string_append_printf (out, "%u × ", same);
+      g_string_append (out, fold);
+    }
+}
+
+char *
+tr_words_sequence_folds (const TrSequence *sequence)
+{
+  g_autoptr (GString) out = g_string_new (NULL), orders = g_string_new (NULL);
+
+  append_named_folds (out, sequence);
   for (guint i = 0; i < MIN (sequence->orders->len, MOST_ORDERS); i++)
     {
       g_autofree char *folds = tr_words_folds ((const guint8 *) sequence->orders->data + i * TR_SEARCH_MAX_TURNS, sequence->n_folds);
 
-      g_string_append_printf (out, "%s%s", i > 0 ? ", " : "", folds);
+      g_string_append_printf (orders, "%s%s", i > 0 ? ", " : "", folds);
     }
   if (sequence->orders->len > MOST_ORDERS)
-    g_string_append (out, ", …");
+    g_string_append (orders, ", …");
+  if (orders->len > 0)
+    /* Translators: other orders of the same folds: "letter fold (3), book fold (4); also as 4 · 3". */
+    g_string_append_printf (out, _("; also as %s"), orders->str);
 
-  return out->len > 0 ? g_string_free (g_steal_pointer (&out), FALSE) : NULL;
+  return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
 char *

@@ -24,6 +24,7 @@
 #include "window/ratio-plane.h"
 #include "window/recipe-review.h"
 #include "window/section.h"
+#include "window/sequence-finder.h"
 
 #include "../ui/support.h"
 
@@ -132,6 +133,27 @@ static void
 open_turns (TrWindow *window)
 {
   ui_act (window, "win.go-turns");
+}
+
+static void
+open_sequences (TrWindow *window)
+{
+  ui_act (window, "win.go-turns");
+  gtk_widget_activate_action (ui_find_type (GTK_WIDGET (window), TR_TYPE_SEQUENCE_FINDER), "turn.find", NULL);
+}
+
+/* A worktop on which some folds fit in blocks, and many do not. */
+static void
+open_sequences_in_blocks (TrWindow *window)
+{
+  TrDocument *document = tr_window_get_document (window);
+  TrTrial *draft = tr_document_draft (document);
+  g_autoptr (GError) error = NULL;
+
+  tr_trial_own_bench (draft)->worktop_mm[0] = tr_trial_own_bench (draft)->worktop_mm[1] = 420;
+  tr_document_commit (document, draft, "worktop", NULL, "", &error);
+  g_assert_no_error (error);
+  open_sequences (window);
 }
 
 static void
@@ -325,6 +347,8 @@ static const Screen screens[] = {
   { "balance-scales", open_scales, FALSE },
   { "balance-plane", open_plane, FALSE },
   { "turns", open_turns, FALSE },
+  { "sequences", open_sequences, FALSE },
+  { "sequences-in-blocks", open_sequences_in_blocks, FALSE },
   { "sheet", open_sheet, FALSE },
   { "method", open_method, FALSE },
   { "total", open_total, FALSE },

@@ -57,9 +57,10 @@ test_found_and_used (void)
   start_finding (&fixture);
   wish (&fixture, "27", "27");
   g_assert_true (ui_says (GTK_WIDGET (fixture.page), "3 · 3 · 3"));
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "3 × letter fold (3)"));
   g_assert_cmpuint (ui_count_type (GTK_WIDGET (fixture.page), TR_TYPE_SEQUENCE_ROW), ==, 1);
 
-  use = find (&fixture, GTK_TYPE_BUTTON, "Use Half, 3 · 3 · 3");
+  use = find (&fixture, GTK_TYPE_BUTTON, "Use Half lock-in, 3 · 3 · 3");
   g_signal_emit_by_name (use, "clicked");
   ui_settle ();
   g_assert_cmpuint (get_dough (&fixture)->turns->len, ==, 3);
@@ -70,7 +71,7 @@ test_found_and_used (void)
 
   tr_document_undo (fixture.document);
   ui_settle ();
-  g_assert_true (gtk_widget_get_sensitive (find (&fixture, GTK_TYPE_BUTTON, "Use Half, 3 · 3 · 3")));
+  g_assert_true (gtk_widget_get_sensitive (find (&fixture, GTK_TYPE_BUTTON, "Use Half lock-in, 3 · 3 · 3")));
   g_assert_false (tr_document_is_modified (fixture.document));
   page_tear_down (&fixture);
 }
@@ -119,6 +120,64 @@ test_bad_wishes (void)
   page_tear_down (&fixture);
 }
 
+/* On a small worktop the dough is divided, and that is said and done. */
+static void
+test_blocks (void)
+{
+  PageFixture fixture;
+  GtkWidget *row, *use;
+  TrTrial *draft;
+  g_autoptr (GError) error = NULL;
+  int before;
+
+  start_finding (&fixture);
+  draft = tr_document_draft (fixture.document);
+  tr_trial_own_bench (draft)->worktop_mm[0] = 420;
+  tr_trial_own_bench (draft)->worktop_mm[1] = 420;
+  tr_document_commit (fixture.document, draft, "smaller worktop", NULL, "", &error);
+  g_assert_no_error (error);
+  before = get_dough (&fixture)->lock_in->blocks;
+  wish (&fixture, "9", "36");
+  g_assert_true (ui_says (GTK_WIDGET (fixture.page), "Nothing fits as it is divided now"));
+
+  row = ui_find_type (GTK_WIDGET (fixture.page), TR_TYPE_SEQUENCE_ROW);
+  g_assert_false (ui_says (row, "Does not fit"));
+  use = ui_find_type (row, GTK_TYPE_BUTTON);
+  g_signal_emit_by_name (use, "clicked");
+  ui_settle ();
+  g_assert_cmpint (get_dough (&fixture)->lock_in->blocks, >, before);
+
+  const GArray *steps = tr_page_get_figures (fixture.page)->lamination.steps;
+
+  g_assert_cmpuint (steps->len, >, 0);
+  for (guint i = 0; i < steps->len; i++)
+    g_assert_cmpint (g_array_index (steps, TrTurnFigures, i).breaks, ==, 0);
+  page_tear_down (&fixture);
+}
+
+/* What is used lets go of its button; the next one has the focus. */
+static void
+test_focus_stays (void)
+{
+  PageFixture fixture;
+  GtkWidget *first;
+
+  start_finding (&fixture);
+  wish (&fixture, "1", "2000");
+  first = ui_find_type (ui_find_type (GTK_WIDGET (fixture.page), TR_TYPE_SEQUENCE_ROW), GTK_TYPE_BUTTON);
+  g_assert_true (gtk_widget_grab_focus (first));
+  g_signal_emit_by_name (first, "clicked");
+  ui_settle ();
+  g_assert_false (gtk_widget_get_sensitive (first));
+
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (fixture.page)));
+
+  g_assert_nonnull (focus);
+  g_assert_nonnull (gtk_widget_get_ancestor (focus, TR_TYPE_SEQUENCE_ROW));
+  g_assert_false (gtk_widget_is_ancestor (focus, gtk_widget_get_ancestor (first, TR_TYPE_SEQUENCE_ROW)));
+  page_tear_down (&fixture);
+}
+
 /* The way to a field leads out of it. */
 static void
 test_left (void)
@@ -145,6 +204,8 @@ main (int    argc,
   g_test_add_func ("/sequences/found-and-used", test_found_and_used);
   g_test_add_func ("/sequences/wishes", test_wishes);
   g_test_add_func ("/sequences/bad-wishes", test_bad_wishes);
+  g_test_add_func ("/sequences/blocks", test_blocks);
+  g_test_add_func ("/sequences/focus-stays", test_focus_stays);
   g_test_add_func ("/sequences/left", test_left);
 
   return ui_run ();
