@@ -22,7 +22,7 @@ tr_words_folds (const guint8 *folds,
   GString *out = g_string_new (NULL);
 
   for (guint i = 0; i < n; i++)
-    g_string_append_printf (out, "%s%u", i > 0 ? " · " : "", folds[i]);
+    g_string_append_printf (out, "%s%u", i > 0 ? TR_NO_BREAK_SPACE "·" TR_NO_BREAK_SPACE : "", folds[i]);
 
   return g_string_free (out, FALSE);
 }

@@ -27,9 +27,7 @@
 #include "window/sequence-finder.h"
 
 #include "../ui/support.h"
-
-/* A hair of rounding. */
-#define SLACK_PX 1.5
+#include "seen.h"
 
 typedef struct
 {
@@ -166,6 +164,69 @@ static void
 open_method (TrWindow *window)
 {
   ui_act (window, "win.go-method");
+}
+
+static void
+open_log (TrWindow *window)
+{
+  ui_act (window, "win.go-log");
+}
+
+/* With a number in each list, so that every offer is there; invented. */
+static void
+write_log (TrWindow *window)
+{
+  TrDocument *document = tr_window_get_document (window);
+  TrTrial *draft = tr_document_draft (document);
+  TrLog *log = tr_trial_own_dough (draft, 0)->log;
+  TrLoggedSize *sheet = tr_logged_size_new (0);
+  TrLoggedCut *cut = tr_logged_cut_new ();
+  TrLoggedPieces *pieces = tr_logged_pieces_new ();
+  TrMix *mixes[2] = { tr_mix_new (), tr_mix_new () };
+  g_autoptr (GError) error = NULL;
+
+  sheet->length_mm = 620;
+  sheet->relaxed_mm = 580;
+  g_ptr_array_add (log->sizes, sheet);
+  cut->length_mm = cut->width_mm = 100;
+  cut->thickness_mm = 4;
+  cut->mass_g = 42.5;
+  g_ptr_array_add (log->cuts, cut);
+  pieces->count = 4;
+  pieces->raw_g = 204;
+  pieces->baked_g = 178;
+  g_ptr_array_add (log->pieces, pieces);
+  for (guint i = 0; i < G_N_ELEMENTS (mixes); i++)
+    {
+      tr_set_text (&mixes[i]->at, i == 0 ? "2027-03-14" : "2027-03-21");
+      mixes[i]->dough_c = 24;
+      mixes[i]->flour_c = mixes[i]->room_c = 20;
+      mixes[i]->liquid_c = 14 - i;
+      g_ptr_array_add (log->mixes, mixes[i]);
+    }
+  tr_document_commit (document, draft, "log", NULL, "", &error);
+  g_assert_no_error (error);
+}
+
+static void
+open_log_sizes (TrWindow *window)
+{
+  write_log (window);
+  ui_act_on (window, "win.go-to", "/doughs/0/log/sizes/0/length_mm");
+}
+
+static void
+open_log_pieces (TrWindow *window)
+{
+  write_log (window);
+  ui_act_on (window, "win.go-to", "/doughs/0/log/notes");
+}
+
+static void
+open_mixes (TrWindow *window)
+{
+  write_log (window);
+  ui_act_on (window, "win.go-to", "/doughs/0/log/mixes/1/preferment_c");
 }
 
 static void
@@ -351,6 +412,10 @@ static const Screen screens[] = {
   { "sequences-in-blocks", open_sequences_in_blocks, FALSE },
   { "sheet", open_sheet, FALSE },
   { "method", open_method, FALSE },
+  { "mixes", open_mixes, FALSE },
+  { "log", open_log, FALSE },
+  { "log-sizes", open_log_sizes, FALSE },
+  { "log-pieces", open_log_pieces, FALSE },
   { "total", open_total, FALSE },
   { "bench", open_bench, FALSE },
   { "compare", open_compare, FALSE },
@@ -366,164 +431,6 @@ static const Screen screens[] = {
   { "learn", open_learn, FALSE },
   { "changed", open_changed, FALSE },
 };
-
-/* What a program can see **************************************************/
-
-/* A line that says where in the window something is. */
-static char *
-dup_place (GtkWidget *widget)
-{
-  GString *place = g_string_new (NULL);
-
-  if (GTK_IS_LABEL (widget))
-    g_string_append_printf (place, "“%s” in ", gtk_label_get_text (GTK_LABEL (widget)));
-  for (GtkWidget *w = widget; w != NULL && !GTK_IS_ROOT (w); w = gtk_widget_get_parent (w))
-    g_string_append_printf (place, "%s%s", w == widget ? "" : " < ", G_OBJECT_TYPE_NAME (w));
-
-  return g_string_free (place, FALSE);
-}
-
-static void
-complain (GtkWidget  *widget,
-          const char *what)
-{
-  g_autofree char *place = dup_place (widget);
-
-  g_test_message ("%s: %s", what, place);
-  g_test_fail ();
-}
-
-/* The part of the window that shows this: what scrolls goes on outside it. */
-static GtkWidget *
-get_frame (GtkWidget *widget)
-{
-  for (GtkWidget *w = gtk_widget_get_parent (widget); w != NULL; w = gtk_widget_get_parent (w))
-    if (GTK_IS_VIEWPORT (w) || GTK_IS_NATIVE (w) || GTK_IS_SCROLLABLE (w))
-      return w;
-
-  return NULL;
-}
-
-static void
-check_lies_inside (GtkWidget *widget)
-{
-  GtkWidget *frame = get_frame (widget);
-  graphene_rect_t bounds;
-
-  if (frame == NULL || !GTK_IS_NATIVE (frame) || GTK_IS_POPOVER (frame) || !gtk_widget_compute_bounds (widget, frame, &bounds))
-    return;
-  /* Empty things, as a label without text, may stand anywhere. */
-  if (bounds.size.width < 1 || bounds.size.height < 1)
-    return;
-  if (bounds.origin.x < -SLACK_PX || bounds.origin.y < -SLACK_PX
-      || bounds.origin.x + bounds.size.width > gtk_widget_get_width (frame) + SLACK_PX
-      || bounds.origin.y + bounds.size.height > gtk_widget_get_height (frame) + SLACK_PX)
-    complain (widget, "outside its window");
-}
-
-/* Names are the reader's own and may be of any length. */
-static gboolean
-is_a_name (GtkWidget *label)
-{
-  return gtk_widget_has_css_class (label, "dough-name") || gtk_widget_has_css_class (label, "title")
-         || gtk_widget_get_ancestor (label, GTK_TYPE_MENU_BUTTON) != NULL
-         || gtk_widget_get_ancestor (label, GTK_TYPE_DROP_DOWN) != NULL;
-}
-
-static void
-check_is_whole (GtkWidget *widget)
-{
-  PangoLayout *layout = gtk_label_get_layout (GTK_LABEL (widget));
-  int width, height;
-
-  if (variant->width < 1024 || is_a_name (widget))
-    return;
-
-  pango_layout_get_pixel_size (layout, &width, &height);
-  if (pango_layout_is_ellipsized (layout))
-    complain (widget, "cut short");
-  else if (width > gtk_widget_get_width (widget) + SLACK_PX || height > gtk_widget_get_height (widget) + SLACK_PX)
-    complain (widget, "larger than its place");
-}
-
-/* What asks for that width by itself. */
-static GtkWidget *
-find_widest (GtkWidget *widget,
-             int        width)
-{
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    {
-      int least = 0;
-
-      if (gtk_widget_get_visible (child))
-        gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-      if (least > width)
-        return find_widest (child, width);
-    }
-
-  return widget;
-}
-
-/* Up and down is for reading on; to the side, half of each line is hidden. */
-static void
-check_needs_no_scrolling (GtkWidget *widget)
-{
-  GtkAdjustment *across = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (widget));
-  GtkPolicyType policy;
-
-  gtk_scrolled_window_get_policy (GTK_SCROLLED_WINDOW (widget), &policy, NULL);
-  if (variant->width >= 1024 && policy == GTK_POLICY_AUTOMATIC
-      && gtk_adjustment_get_upper (across) > gtk_adjustment_get_page_size (across) + SLACK_PX)
-    {
-      g_autofree char *what = g_strdup_printf ("%g px wide in %g px", gtk_adjustment_get_upper (across), gtk_adjustment_get_page_size (across));
-
-      complain (find_widest (gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (widget)),
-                             (int) gtk_adjustment_get_page_size (across)), what);
-    }
-}
-
-static void
-check_widget (GtkWidget *widget)
-{
-  if (!gtk_widget_get_mapped (widget))
-    return;
-
-  check_lies_inside (widget);
-  if (GTK_IS_LABEL (widget))
-    check_is_whole (widget);
-  if (GTK_IS_SCROLLED_WINDOW (widget))
-    check_needs_no_scrolling (widget);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
-    check_widget (child);
-}
-
-static void
-check_fits (GtkWidget *window)
-{
-  int least;
-
-  gtk_widget_measure (window, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  if (least > MIN (variant->width, 1024))
-    {
-      g_autofree char *what = g_strdup_printf ("at least %d px wide", least);
-
-      complain (window, what);
-    }
-}
-
-static void
-check_is_not_blank (GdkTexture *texture)
-{
-  int width = gdk_texture_get_width (texture), height = gdk_texture_get_height (texture);
-  gsize stride = (gsize) width * 4;
-  g_autofree guint32 *pixels = g_malloc (stride * (gsize) height);
-  g_autoptr (GHashTable) colours = g_hash_table_new (NULL, NULL);
-
-  gdk_texture_download (texture, (guchar *) pixels, stride);
-  for (gsize i = 0; i < (gsize) width * (gsize) height; i++)
-    g_hash_table_add (colours, GUINT_TO_POINTER (pixels[i]));
-  g_assert_cmpuint (g_hash_table_size (colours), >, 16);
-}
 
 /* A screen *****************************************************************/
 
@@ -553,10 +460,9 @@ see (gconstpointer data)
   GtkWidget *shown = find_shown (window);
 
   ui_frames (shown, 3);
-  check_widget (shown);
-  check_fits (shown);
+  seen_check_widgets (shown, variant->width);
   texture = ui_render (shown);
-  check_is_not_blank (texture);
+  seen_check_texture (texture);
   if (folder != NULL)
     {
       g_autofree char *path = g_strdup_printf ("%s/%s-%s.png", folder, variant->name, screen->name);

@@ -11,6 +11,10 @@
 #include "window/sequence-finder.h"
 #include "window/sequence-row.h"
 
+/* With spaces at which no line ends. */
+#define NB "\u00a0"
+#define THREE_LETTERS "3" NB "·" NB "3" NB "·" NB "3"
+
 static GtkWidget *
 find (PageFixture *fixture,
       GType        type,
@@ -60,18 +64,18 @@ test_found_and_used (void)
   g_assert_true (ui_says (GTK_WIDGET (fixture.page), "3 × letter fold (3)"));
   g_assert_cmpuint (ui_count_type (GTK_WIDGET (fixture.page), TR_TYPE_SEQUENCE_ROW), ==, 1);
 
-  use = find (&fixture, GTK_TYPE_BUTTON, "Use Half lock-in, 3 · 3 · 3");
+  use = find (&fixture, GTK_TYPE_BUTTON, "Use Half lock-in, " THREE_LETTERS);
   g_signal_emit_by_name (use, "clicked");
   ui_settle ();
   g_assert_cmpuint (get_dough (&fixture)->turns->len, ==, 3);
   for (guint i = 0; i < 3; i++)
     g_assert_cmpint (tr_dough_get_turn (get_dough (&fixture), i)->fold, ==, 3);
   g_assert_false (gtk_widget_get_sensitive (find (&fixture, GTK_TYPE_BUTTON, "In use")));
-  g_assert_nonnull (strstr (tr_document_get_undo_label (fixture.document), "3 · 3 · 3"));
+  g_assert_nonnull (strstr (tr_document_get_undo_label (fixture.document), THREE_LETTERS));
 
   tr_document_undo (fixture.document);
   ui_settle ();
-  g_assert_true (gtk_widget_get_sensitive (find (&fixture, GTK_TYPE_BUTTON, "Use Half lock-in, 3 · 3 · 3")));
+  g_assert_true (gtk_widget_get_sensitive (find (&fixture, GTK_TYPE_BUTTON, "Use Half lock-in, " THREE_LETTERS)));
   g_assert_false (tr_document_is_modified (fixture.document));
   page_tear_down (&fixture);
 }
