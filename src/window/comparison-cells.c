@@ -32,6 +32,8 @@ struct _TrComparisonCells
   /* State */
   int reference;                 /* dough; -1: none */
   gboolean is_by_spread;
+  const TrComparable *order;     /* of the doughs; NULL: none */
+  gboolean is_least_first;
   TrReader reader;
 };
 
@@ -91,7 +93,7 @@ show_name (TrComparisonCells *self,
 {
   const TrComparable *comparable = tr_figure_item_get_comparable (item);
   GtkWidget *name = gtk_widget_get_first_child (cell), *unit = gtk_widget_get_last_child (cell);
-  g_autofree char *full = NULL;
+  g_autofree char *full = NULL, *shown = NULL;
 
   if (comparable == NULL)
     {
@@ -103,7 +105,9 @@ show_name (TrComparisonCells *self,
 
   /* Out of its group it has to say which it is. */
   full = tr_words_comparable_in_full (comparable);
-  gtk_label_set_text (GTK_LABEL (name), self->is_by_spread ? full : tr_words_comparable (comparable));
+  shown = g_strconcat (self->is_by_spread ? full : tr_words_comparable (comparable),
+                       comparable != self->order ? "" : self->is_least_first ? " ▴" : " ▾", NULL);
+  gtk_label_set_text (GTK_LABEL (name), shown);
   /* It asks the display each time. */
   if (g_strcmp0 (gtk_widget_get_tooltip_text (name), full) != 0)
     gtk_widget_set_tooltip_text (name, full);
@@ -211,11 +215,33 @@ tr_comparison_cells_show (TrComparisonCells        *self,
   self->reader = *reader;
   self->reference = choice->reference != NULL ? tr_trial_find_dough (figures->trial, choice->reference) : -1;
   self->is_by_spread = choice->is_by_spread;
+  self->order = choice->order;
+  self->is_least_first = choice->is_least_first;
   find_rows (self, doughs);
 
   g_hash_table_iter_init (&iter, self->bound);
   while (g_hash_table_iter_next (&iter, &list_item, &column))
     show_cell (list_item, column);
+}
+
+guint
+tr_comparison_cells_find_row (TrComparisonCells *self,
+                              GtkWidget         *widget)
+{
+  GHashTableIter iter;
+  gpointer list_item;
+
+  g_hash_table_iter_init (&iter, self->bound);
+  while (g_hash_table_iter_next (&iter, &list_item, NULL))
+    {
+      GtkWidget *cell = gtk_list_item_get_child (list_item);
+
+      /* Or the room round it, which is GTK's. */
+      if (widget == cell || widget == gtk_widget_get_parent (cell) || gtk_widget_is_ancestor (widget, cell))
+        return gtk_list_item_get_position (list_item);
+    }
+
+  return GTK_INVALID_LIST_POSITION;
 }
 
 /* Columns */

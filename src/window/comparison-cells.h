@@ -31,6 +31,9 @@ void                 tr_comparison_cells_show             (TrComparisonCells    
                                                            const GArray             *doughs,
                                                            const TrComparisonChoice *choice,
                                                            const TrReader           *reader);
+/* The place of the row that a widget in it belongs to; GTK_INVALID_LIST_POSITION: of none. */
+guint                tr_comparison_cells_find_row         (TrComparisonCells        *self,
+                                                           GtkWidget                *widget);
 /* GTK would make a column as wide as its title: a long name takes what there is. */
 void                 tr_comparison_shorten_titles         (GtkWidget                *view);
 /* "A Quay crescents" (transfer full) */

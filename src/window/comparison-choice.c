@@ -162,3 +162,23 @@ tr_comparison_choice_list_items (const TrComparisonChoice *choice,
 
   return items;
 }
+
+gboolean
+tr_comparison_has_items (GListModel      *model,
+                         const GPtrArray *items)
+{
+  if (g_list_model_get_n_items (model) != items->len)
+    return FALSE;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      g_autoptr (TrFigureItem) item = g_list_model_get_item (model, i);
+      TrFigureItem *other = items->pdata[i];
+
+      if (tr_figure_item_get_comparable (item) != tr_figure_item_get_comparable (other)
+          || tr_figure_item_get_group (item) != tr_figure_item_get_group (other))
+        return FALSE;
+    }
+
+  return TRUE;
+}

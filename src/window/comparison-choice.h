@@ -40,5 +40,8 @@ GArray    *tr_comparison_choice_list_doughs (const TrComparisonChoice *choice,
  * in groups. (element-type TrFigureItem) (transfer full) */
 GPtrArray *tr_comparison_choice_list_items  (const TrComparisonChoice *choice,
                                              const TrFigures          *figures);
+/* The model holds just those. */
+gboolean   tr_comparison_has_items          (GListModel               *model,
+                                             const GPtrArray          *items);
 
 G_END_DECLS

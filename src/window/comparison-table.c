@@ -81,26 +81,6 @@ tr_comparison_table_get_doughs (TrComparisonTable *self)
 
 /* Rows */
 
-static gboolean
-are_same_items (GListModel      *model,
-                const GPtrArray *items)
-{
-  if (g_list_model_get_n_items (model) != items->len)
-    return FALSE;
-
-  for (guint i = 0; i < items->len; i++)
-    {
-      g_autoptr (TrFigureItem) item = g_list_model_get_item (model, i);
-      TrFigureItem *other = items->pdata[i];
-
-      if (tr_figure_item_get_comparable (item) != tr_figure_item_get_comparable (other)
-          || tr_figure_item_get_group (item) != tr_figure_item_get_group (other))
-        return FALSE;
-    }
-
-  return TRUE;
-}
-
 static void
 show_rows (TrComparisonTable *self,
            const TrFigures   *figures)
@@ -108,7 +88,7 @@ show_rows (TrComparisonTable *self,
   g_autoptr (GPtrArray) items = tr_comparison_choice_list_items (&self->choice, figures);
   const TrComparable *selected = tr_comparison_table_get_selected (self);
 
-  if (are_same_items (G_LIST_MODEL (self->rows), items))
+  if (tr_comparison_has_items (G_LIST_MODEL (self->rows), items))
     return;
 
   g_list_store_splice (self->rows, 0, g_list_model_get_n_items (G_LIST_MODEL (self->rows)), items->pdata, items->len);
@@ -450,6 +430,13 @@ pressed_cb (GtkGestureClick   *gesture,
             double             y,
             TrComparisonTable *self)
 {
+  GtkWidget *under = gtk_widget_pick (GTK_WIDGET (self), x, y, GTK_PICK_DEFAULT);
+  guint row = under != NULL ? tr_comparison_cells_find_row (self->cells, under) : GTK_INVALID_LIST_POSITION;
+  g_autoptr (TrFigureItem) item = row != GTK_INVALID_LIST_POSITION ? g_list_model_get_item (G_LIST_MODEL (self->rows), row) : NULL;
+
+  /* What is asked for is asked of the row that was pressed. */
+  if (item != NULL && tr_figure_item_get_comparable (item) != NULL)
+    gtk_single_selection_set_selected (self->selection, row);
   popup_at (self, x, y);
 }
 

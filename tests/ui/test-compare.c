@@ -249,6 +249,31 @@ test_doughs_stand_in_the_order_of_a_row (PageFixture  *fixture,
   assert_columns (fixture, "0 1 2 3 4");
 }
 
+/* The row under the pointer is the one that the menu is about. */
+static void
+test_menu_is_of_the_row_that_is_pressed (PageFixture  *fixture,
+                                         gconstpointer data)
+{
+  TrComparisonTable *table = get_table (fixture);
+  TrFigureCell *cell = find_cell (GTK_WIDGET (table), "Raw weight, a piece. B Rectangles: ");
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (table));
+  graphene_rect_t bounds;
+
+  g_assert_nonnull (cell);
+  g_assert_true (gtk_widget_compute_bounds (GTK_WIDGET (cell), GTK_WIDGET (table), &bounds));
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_GESTURE_CLICK (controller) && gtk_gesture_single_get_button (GTK_GESTURE_SINGLE (controller)) == GDK_BUTTON_SECONDARY)
+        g_signal_emit_by_name (controller, "pressed", 1, bounds.origin.x + 2.0, bounds.origin.y + 2.0);
+    }
+  g_assert_true (tr_comparison_table_get_selected (table) == find ("raw_mass_g"));
+  gtk_widget_activate_action (GTK_WIDGET (table), "comparison.order", NULL);
+  g_assert_true (tr_comparison_table_get_order (table, NULL) == find ("raw_mass_g"));
+  g_assert_true (ui_says (GTK_WIDGET (table), "Raw weight ▾"));
+}
+
 static void
 test_what_differs_most_stands_first (PageFixture  *fixture,
                                      gconstpointer data)
@@ -579,6 +604,7 @@ main (int    argc,
   ADD ("/compare/doughs-are-chosen", test_doughs_are_chosen);
   ADD ("/compare/a-dough-that-goes-takes-its-column-along", test_a_dough_that_goes_takes_its_column_along);
   ADD ("/compare/doughs-stand-in-the-order-of-a-row", test_doughs_stand_in_the_order_of_a_row);
+  ADD ("/compare/menu-is-of-the-row-that-is-pressed", test_menu_is_of_the_row_that_is_pressed);
   ADD ("/compare/what-differs-most-stands-first", test_what_differs_most_stands_first);
   ADD ("/compare/doughs-are-held-against-one", test_doughs_are_held_against_one);
   ADD ("/compare/a-figure-outside-of-its-band-says-so", test_a_figure_outside_of_its_band_says_so);
