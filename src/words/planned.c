@@ -52,9 +52,11 @@ tr_words_planned_step (const TrReader *reader,
     }
   if (tr_is_written (step->rh_percent))
     {
-      g_autofree char *humidity = tr_words_number (reader, step->rh_percent, 0);
+      g_autofree char *number = tr_words_number (reader, step->rh_percent, 0);
+      g_autofree char *humidity = g_strdup_printf ("%s" TR_NO_BREAK_SPACE "%%", number);
 
-      tr_say_append_sentence (out, g_strdup_printf (_("and %s %% humidity"), humidity));
+      tr_say_append_sentence (out, out->len > 0 ? g_strdup_printf (_("and %s humidity"), humidity)
+                                                : g_strdup_printf (_("%s humidity"), humidity));
     }
 
   return out->len > 0 ? g_string_free (g_steal_pointer (&out), FALSE) : NULL;
