@@ -155,7 +155,7 @@ check_fits (GtkWidget *window,
     {
       g_autofree char *what = g_strdup_printf ("at least %d px wide", least);
 
-      complain (window, what);
+      complain (find_widest (window, MIN (window_width, FULL_WIDTH)), what);
     }
 }
 
