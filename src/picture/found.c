@@ -13,7 +13,6 @@
 
 #include <math.h>
 
-
 #include "../calc/lamination.h"
 
 #define STACK_SHARE 0.3
@@ -26,13 +25,25 @@ typedef struct {
   const TrLook *look;
   TrDough *dough;
   TrLamination lamination;
-  TrBox box;
+  double width;
+  gboolean is_mirrored;
 } Found;
+
+/* For those who read from the right. */
+static double
+place (const Found *self,
+       double       x,
+       double       wide)
+{
+  return self->is_mirrored ? self->width - x - wide : x;
+}
 
 static void
 add_stack (Found       *self,
-           const TrBox *box)
+           const TrBox *unplaced)
 {
+  const TrBox stands = { place (self, unplaced->x, unplaced->width), unplaced->y, unplaced->width, unplaced->height };
+  const TrBox *box = &stands;
   g_autoptr (GArray) stack = tr_stack_new (self->dough, &self->lamination, G_MAXUINT);
   g_autoptr (GArray) edges = g_array_new (FALSE, FALSE, sizeof (double));
   double edge = 0;
@@ -64,13 +75,14 @@ add_roll_outs (Found         *self,
   const GArray *steps = self->lamination.steps;
   double scale = box->width / (MOST_OVER * bench->worktop_mm[0]);
   double high = box->height / MAX (steps->len, 3);
-  double edge = box->x + bench->worktop_mm[0] * scale;
+  double edge = place (self, box->x + bench->worktop_mm[0] * scale, 0);
 
   for (guint i = 0; i < steps->len; i++)
     {
       const TrTurnFigures *step = &g_array_index (steps, TrTurnFigures, i);
       double length = step->rolled_mm.mm[0] * scale;
-      TrBox bar = { box->x, box->y + high * i, CLAMP (length, 1, box->width), high * 0.7 };
+      double wide = CLAMP (length, 1, box->width);
+      TrBox bar = { place (self, box->x, wide), box->y + high * i, wide, high * 0.7 };
 
       if (isnan (length))
         continue;
@@ -84,11 +96,13 @@ tr_found_picture_new (const TrDoughFigures *figures,
                       const TrSequence     *sequence,
                       const TrReader       *reader,
                       const TrLook         *look,
+                      gboolean              is_mirrored,
                       double                width,
                       double                height)
 {
   double em = look->text_size, inside = MAX (width - 2, 1), high = MAX (height - 0.5 * em, 1);
-  Found self = { tr_picture_new (look, reader, width, height), look, tr_dough_copy (figures->dough) };
+  Found self = { tr_picture_new (look, reader, width, height), look, tr_dough_copy (figures->dough),
+                 .width = width, .is_mirrored = is_mirrored };
   TrBox stack = { 1, 0.25 * em, STACK_SHARE * inside, high };
   TrBox rolls = { 1 + STACK_SHARE * inside + GAP_EM * em, 0.25 * em, (1 - STACK_SHARE) * inside - GAP_EM * em, high };
 

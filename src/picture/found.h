@@ -12,8 +12,8 @@
 G_BEGIN_DECLS
 
 /* The stack that those folds make of this dough, and every roll-out before the length of the worktop. It
- * has no text: what it shows is said beside it. */
+ * has no text: what it shows is said beside it. `is_mirrored`: for those who read from the right. */
 TrPicture *tr_found_picture_new (const TrDoughFigures *figures, const TrSequence *sequence, const TrReader *reader, const TrLook *look,
-                                 double width, double height);
+                                 gboolean is_mirrored, double width, double height);
 
 G_END_DECLS

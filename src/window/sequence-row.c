@@ -55,7 +55,8 @@ draw_cb (GtkDrawingArea *drawing,
     return;
 
   tr_widget_init_look (GTK_WIDGET (drawing), &look);
-  picture = tr_found_picture_new (self->figures, self->sequence, &self->reader, &look, width, height);
+  picture = tr_found_picture_new (self->figures, self->sequence, &self->reader, &look,
+                                  gtk_widget_get_direction (GTK_WIDGET (drawing)) == GTK_TEXT_DIR_RTL, width, height);
   tr_picture_draw (picture, cr);
 }
 
@@ -77,7 +78,7 @@ dup_name (const TrSequence *sequence)
   if (sequence->blocks < 2)
     return g_steal_pointer (&name);
 
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %d block", "%s, %d blocks", (unsigned long) sequence->blocks),
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %d\u00a0block", "%s, %d\u00a0blocks", (unsigned long) sequence->blocks),
                           name, sequence->blocks);
 }
 
