@@ -10,6 +10,9 @@
 
 #include <glib/gi18n-lib.h>
 
+/* With the rows themselves, for the grid would keep it for the hidden ones too. */
+#define ROW_SPACING 6
+
 static GtkWidget *
 new_title (const char *text,
            gboolean    is_number)
@@ -18,6 +21,14 @@ new_title (const char *text,
 
   gtk_label_set_xalign (GTK_LABEL (title), is_number ? 1 : 0);
   gtk_label_set_justify (GTK_LABEL (title), is_number ? GTK_JUSTIFY_RIGHT : GTK_JUSTIFY_LEFT);
+  /* Over a field, whatever the language says. */
+  if (is_number)
+    {
+      gtk_label_set_wrap (GTK_LABEL (title), TRUE);
+      gtk_label_set_wrap_mode (GTK_LABEL (title), PANGO_WRAP_WORD_CHAR);
+      gtk_label_set_width_chars (GTK_LABEL (title), 8);
+      gtk_label_set_max_width_chars (GTK_LABEL (title), 8);
+    }
   gtk_widget_set_valign (title, GTK_ALIGN_END);
   gtk_widget_add_css_class (title, "dim-label");
   gtk_widget_add_css_class (title, "caption");
@@ -38,7 +49,6 @@ tr_log_table_init (TrLogTable     *table,
   table->rows = g_ptr_array_new_with_free_func (g_free);
   table->grid = gtk_grid_new ();
   gtk_grid_set_column_spacing (GTK_GRID (table->grid), 6);
-  gtk_grid_set_row_spacing (GTK_GRID (table->grid), 6);
   if (has_plan)
     gtk_grid_attach (GTK_GRID (table->grid), new_title (_("written"), FALSE), 1, 0, 1, 1);
   for (guint i = 0; i < n_members; i++)
@@ -76,6 +86,7 @@ attach_field (TrLogTable *table,
   g_signal_connect_after (tr_field_get_control (TR_FIELD (field)), "activate", G_CALLBACK (activated_cb), NULL);
   gtk_box_append (GTK_BOX (cell), field);
   gtk_widget_set_valign (cell, GTK_ALIGN_START);
+  gtk_widget_set_margin_top (cell, ROW_SPACING);
   gtk_grid_attach (GTK_GRID (table->grid), cell, (int) member + 2, y, 1, 1);
 
   return field;
@@ -98,6 +109,8 @@ tr_log_table_add_row (TrLogTable     *table,
   gtk_label_set_width_chars (GTK_LABEL (row->planned), 12);
   gtk_label_set_max_width_chars (GTK_LABEL (row->planned), 20);
   gtk_widget_set_hexpand (row->planned, TRUE);
+  gtk_widget_set_margin_top (row->name, ROW_SPACING);
+  gtk_widget_set_margin_top (row->planned, ROW_SPACING);
   gtk_grid_attach (GTK_GRID (table->grid), row->name, 0, y, 1, 1);
   gtk_grid_attach (GTK_GRID (table->grid), row->planned, 1, y, 1, 1);
   for (guint i = 0; i < table->n_members; i++)

@@ -20,6 +20,7 @@
 #include "calc/scores.h"
 #include "window/comparison-table.h"
 #include "window/learn.h"
+#include "window/picture-view.h"
 #include "window/print-preview.h"
 #include "window/ratio-plane.h"
 #include "window/recipe-review.h"
@@ -154,10 +155,73 @@ open_sequences_in_blocks (TrWindow *window)
   open_sequences (window);
 }
 
+/* Its page is scrolled until it stands at the top. */
+static void
+scroll_to_picture (TrWindow   *window,
+                   const char *name)
+{
+  GtkWidget *picture, *scrolled;
+  GtkAdjustment *down;
+  double y;
+
+  ui_frames (GTK_WIDGET (window), 2);
+  picture = ui_find (GTK_WIDGET (window), TR_TYPE_PICTURE_VIEW, _(name));
+  g_assert_nonnull (picture);
+  scrolled = gtk_widget_get_ancestor (picture, GTK_TYPE_SCROLLED_WINDOW);
+  down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  gtk_widget_translate_coordinates (picture, scrolled, 0, 0, NULL, &y);
+  gtk_adjustment_set_value (down, gtk_adjustment_get_value (down) + y - 60);
+}
+
+static void
+open_rest (TrWindow *window)
+{
+  ui_act (window, "win.go-turns");
+  ui_act_on (window, "win.go-to", "/turns/0/rest/min");
+  scroll_to_picture (window, N_("The slab while it rests"));
+}
+
+static void
+open_section (TrWindow *window)
+{
+  ui_act (window, "win.go-turns");
+  ui_act_on (window, "win.go-to", "/lock_in/rim_mm");
+  scroll_to_picture (window, N_("Lock-in, cut through"));
+}
+
+/* Cold is wanted soon, on a summer's day. */
+static void
+open_short_rests (TrWindow *window)
+{
+  TrDocument *document = tr_window_get_document (window);
+  TrTrial *draft = tr_document_draft (document);
+  TrDough *dough = tr_trial_own_dough (draft, 0);
+  g_autoptr (GError) error = NULL;
+
+  tr_trial_own_bench (draft)->room_c = 29;
+  dough->lock_in->rest->target_c = 4;
+  for (guint i = 0; i < dough->turns->len; i++)
+    if (tr_dough_get_turn (dough, i)->rest != NULL)
+      {
+        tr_dough_get_turn (dough, i)->rest->min_minutes = 20;
+        tr_dough_get_turn (dough, i)->rest->target_c = 5;
+      }
+  tr_document_commit (document, draft, "summer", NULL, "", &error);
+  g_assert_no_error (error);
+  ui_act (window, "win.go-turns");
+}
+
 static void
 open_sheet (TrWindow *window)
 {
   ui_act (window, "win.go-sheet");
+}
+
+static void
+open_piece (TrWindow *window)
+{
+  ui_act (window, "win.go-sheet");
+  scroll_to_picture (window, N_("The piece, cut through"));
 }
 
 static void
@@ -212,21 +276,27 @@ static void
 open_log_sizes (TrWindow *window)
 {
   write_log (window);
-  ui_act_on (window, "win.go-to", "/doughs/0/log/sizes/0/length_mm");
+  ui_act (window, "win.go-log");
+  ui_frames (GTK_WIDGET (window), 2);
+  ui_act_on (window, "win.go-to", "/log/sizes/0/length_mm");
 }
 
 static void
 open_log_pieces (TrWindow *window)
 {
   write_log (window);
-  ui_act_on (window, "win.go-to", "/doughs/0/log/notes");
+  ui_act (window, "win.go-log");
+  ui_frames (GTK_WIDGET (window), 2);
+  ui_act_on (window, "win.go-to", "/log/notes");
 }
 
 static void
 open_mixes (TrWindow *window)
 {
   write_log (window);
-  ui_act_on (window, "win.go-to", "/doughs/0/log/mixes/1/preferment_c");
+  ui_act (window, "win.go-method");
+  ui_frames (GTK_WIDGET (window), 2);
+  ui_act_on (window, "win.go-to", "/log/mixes/1/preferment_c");
 }
 
 static void
@@ -408,9 +478,13 @@ static const Screen screens[] = {
   { "balance-scales", open_scales, FALSE },
   { "balance-plane", open_plane, FALSE },
   { "turns", open_turns, FALSE },
+  { "rest", open_rest, FALSE },
+  { "lock-in-section", open_section, FALSE },
+  { "short-rests", open_short_rests, FALSE },
   { "sequences", open_sequences, FALSE },
   { "sequences-in-blocks", open_sequences_in_blocks, FALSE },
   { "sheet", open_sheet, FALSE },
+  { "piece", open_piece, FALSE },
   { "method", open_method, FALSE },
   { "mixes", open_mixes, FALSE },
   { "log", open_log, FALSE },
