@@ -63,6 +63,8 @@ TrPicture *tr_lock_in_picture_new (const TrDoughFigures *figures, const TrReader
 TrPicture *tr_lock_in_section_picture_new (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 /* One turn (0-based): start, rolled, folded on the worktop with dimensions and the direction of the next roll. */
 TrPicture *tr_turn_picture_new    (const TrDoughFigures *figures, guint turn, const TrReader *reader, const TrLook *look, double width, double height);
+/* From the last block to one sheet: parted, turned, rolled one way and then the other. */
+TrPicture *tr_to_sheet_picture_new (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 /* The cuts on the sheet, dimensioned, scrap hatched, worktop behind, marks along both edges. */
 TrPicture *tr_sheet_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
 

@@ -48,7 +48,7 @@ struct _TrTurnsPage
   GtkWidget *lock_in;
   GtkWidget *turn;
   GtkWidget *sheet;
-  GtkWidget *to_sheet;
+  GtkWidget *to_sheet, *to_sheet_picture;
   GtkWidget *sheet_passes;
   GtkWidget *finder;
   GtkWidget *column;
@@ -144,6 +144,7 @@ show_editor (TrTurnsPage *self)
     {
       tr_words_label_take (self->to_sheet, tr_words_to_sheet (tr_page_get_reader (page), tr_page_get_figures (page)));
       tr_words_label_take (self->sheet_passes, tr_words_sheet_passes (tr_page_get_reader (page), tr_page_get_figures (page)));
+      tr_picture_view_set_figures (TR_PICTURE_VIEW (self->to_sheet_picture), tr_page_get_figures (page), 0, tr_page_get_reader (page));
     }
 
   tr_layers_view_set_turn (get_layers (self), editor == self->turn ? (guint) get_selected (self).index + 1 : 0);
@@ -441,6 +442,17 @@ build_strip (TrTurnsPage *self,
   gtk_box_append (GTK_BOX (section), foot);
 }
 
+static TrPicture *
+make_to_sheet_picture (const TrDoughFigures *figures,
+                       guint                 item,
+                       const TrReader       *reader,
+                       const TrLook         *look,
+                       double                width,
+                       double                height)
+{
+  return tr_to_sheet_picture_new (figures, reader, look, width, height);
+}
+
 /* What the last block is rolled out to is decided on another page. */
 static GtkWidget *
 build_sheet (TrTurnsPage *self)
@@ -454,6 +466,8 @@ build_sheet (TrTurnsPage *self)
   gtk_box_append (GTK_BOX (box), self->to_sheet);
   self->sheet_passes = tr_words_label_new (NULL);
   gtk_box_append (GTK_BOX (box), self->sheet_passes);
+  self->to_sheet_picture = tr_picture_view_new (_("From the last block to the sheet"), make_to_sheet_picture, 15);
+  gtk_box_append (GTK_BOX (box), self->to_sheet_picture);
   gtk_box_append (GTK_BOX (box), go);
 
   return box;

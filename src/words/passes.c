@@ -11,6 +11,8 @@
 #include "passes.h"
 #include "say.h"
 
+#define HAIR 1e-9
+
 static char *
 dup_gaps (const TrReader *reader,
           const GArray   *gaps)
@@ -62,6 +64,35 @@ tr_words_passes_why (const TrReader *reader,
   return g_strdup_printf (_("Each pass takes at most %s of the thickness, as set on the Bench page."), percent);
 }
 
+/* NULL: it is stretched both ways. */
+static const char *
+get_way_too_large (const TrToSheet *to_sheet)
+{
+  if (to_sheet->stretch_length < 1 - HAIR)
+    return _("It is longer than the sheet already: fold, trim or part it otherwise.");
+  if (to_sheet->stretch_width < 1 - HAIR)
+    return _("It is wider than the sheet already: fold, trim or part it otherwise.");
+
+  return NULL;
+}
+
+/* Which way first, and how far. */
+static char *
+dup_ways (const TrReader  *reader,
+          const TrToSheet *to_sheet)
+{
+  g_autofree char *longer = tr_words_number (reader, to_sheet->stretch_length, 1);
+  g_autofree char *wider = tr_words_number (reader, to_sheet->stretch_width, 1);
+
+  if (!(to_sheet->stretch_width > 1 + HAIR))
+    return g_strdup_printf (_("%s times longer"), longer);
+  if (!(to_sheet->stretch_length > 1 + HAIR))
+    return g_strdup_printf (_("%s times wider"), wider);
+
+  return g_strcmp0 (to_sheet->order, "length-first") == 0 ? g_strdup_printf (_("first %s times longer, then %s times wider"), longer, wider)
+                                                          : g_strdup_printf (_("first %s times wider, then %s times longer"), wider, longer);
+}
+
 char *
 tr_words_to_sheet (const TrReader       *reader,
                    const TrDoughFigures *figures)
@@ -73,19 +104,17 @@ tr_words_to_sheet (const TrReader       *reader,
 
   g_autofree char *start = tr_words_size_bare (reader, &to_sheet->start_mm);
   g_autofree char *sheet = tr_words_size (reader, &figures->sheet.rolled_mm);
-  g_autofree char *longer = tr_words_number (reader, to_sheet->stretch_length, 1);
-  g_autofree char *wider = tr_words_number (reader, to_sheet->stretch_width, 1);
-
-  g_autofree char *how = g_strcmp0 (to_sheet->order, "length-first") == 0
-                         ? g_strdup_printf (_("To the sheet: %s → %s; first %s times longer, then %s times wider"), start, sheet, longer, wider)
-                         : g_strdup_printf (_("To the sheet: %s → %s; first %s times wider, then %s times longer"), start, sheet, wider, longer);
+  g_autofree char *ways = dup_ways (reader, to_sheet);
+  const char *too_large = get_way_too_large (to_sheet);
+  g_autofree char *how = g_strdup_printf (_("To the sheet: %s → %s; %s."), start, sheet, ways);
+  g_autofree char *all = too_large != NULL ? g_strdup_printf ("%s %s", how, too_large) : g_steal_pointer (&how);
 
   if (to_sheet->blocks_cut > 1)
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Cut the block into %.0f for as many sheets. %s",
                                          "Cut each block into %.0f for as many sheets. %s", (unsigned long) figures->dough->lock_in->blocks),
-                            to_sheet->blocks_cut, how);
+                            to_sheet->blocks_cut, all);
 
-  return g_steal_pointer (&how);
+  return g_steal_pointer (&all);
 }
 
 char *
