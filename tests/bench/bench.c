@@ -234,6 +234,18 @@ search_all (gpointer data)
   g_ptr_array_unref (tr_search_sequences (tr_figures_get_dough (figures, 0), &search));
 }
 
+/* On which little fits, whatever it is divided into. */
+static TrFigures *
+compute_on_small_worktop (const TrTrial *trial)
+{
+  g_autoptr (TrTrial) draft = tr_trial_copy (trial);
+  TrBench *bench = tr_trial_own_bench (draft);
+
+  bench->worktop_mm[0] = bench->worktop_mm[1] = 200;
+
+  return tr_figures_compute (draft, NULL);
+}
+
 /* A letter lock-in and five book turns: 2048 fat layers, 4097 bands. */
 static TrFigures *
 compute_4097_bands (const TrTrial *trial)
@@ -293,6 +305,10 @@ main (int   argc,
       g_error ("%u rests", tr_figures_get_dough (rests.figures, i)->rests->len);
   measure ("heat-of-8-doughs-6-rests", 101, 1, compute_heat, rests.figures);
   measure ("sequences-4-and-6-turns", 101, 1, search_all, rests.figures);
+  TrFigures *small = compute_on_small_worktop (rests.trial);
+
+  measure ("sequences-in-blocks", 101, 1, search_all, small);
+  tr_figures_unref (small);
   measure ("edit-with-6-rests", 201, 2, edit_one_dough, &rests);
   tr_figures_unref (rests.figures);
   tr_trial_unref (rests.trial);
