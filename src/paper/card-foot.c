@@ -13,7 +13,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "../calc/look.h"
+#include "../words/cautions.h"
 #include "card.h"
 
 /* Pieces within this part of the wanted mass are even; common practice. */
@@ -134,28 +134,6 @@ dup_other_allergens (const TrCard *card)
   return tr_words_allergens ((char **) others->pdata);
 }
 
-static gboolean
-is_egg (const TrLineFigures *line)
-{
-  return tr_line_has_role (line, TR_ROLE_EGG);
-}
-
-static char *
-dup_cautions (const TrCard *card)
-{
-  GString *text = g_string_new (NULL);
-  g_autofree char *cold = tr_words_temperature (card->reader, 5);
-
-  g_string_append (text, _("Hot oven, hot trays and melted fat burn: use rimmed trays and dry gloves, let nothing drip on the oven floor. "));
-  g_string_append (text, _("Raw flour and raw dough are not for eating, not for tasting. "));
-  if (tr_look_find_line (card->dough, is_egg) >= 0)
-    g_string_append (text, _("Raw egg: keep it cold, wash hands and brushes, bake through. "));
-  g_string_append_printf (text, _("Keep egg, dairy, fillings and resting dough at %s or below. "), cold);
-  g_string_append (text, _("Keep hands, hair and sleeves away from moving rollers; switch off to clean. "));
-  g_string_append (text, _("Local food-safety and workplace rules and licensed practice decide."));
-  return g_string_free (text, FALSE);
-}
-
 TrPicture *
 tr_card_foot (const TrCard *card,
               double        width)
@@ -166,7 +144,7 @@ tr_card_foot (const TrCard *card,
   g_autofree char *own = tr_words_allergens (card->dough->allergens);
   g_autofree char *contains = g_strdup_printf (_("Allergens: %s."), own);
   g_autofree char *other = dup_other_allergens (card);
-  g_autofree char *cautions = dup_cautions (card);
+  g_autofree char *cautions = tr_words_cautions (card->reader, card->dough);
 
   tr_card_add_rule (picture, 0.2 * em, width, TRUE);
   baseline = tr_card_add_paragraph (picture, contains, 1.12 * em, 700, &look->text, 0, width, baseline, 3);

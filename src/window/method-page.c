@@ -15,6 +15,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "../calc/standard-method.h"
+#include "../words/cautions.h"
 #include "last-mix.h"
 #include "section.h"
 
@@ -30,7 +31,7 @@ struct _TrMethodPage
 
   GtkWidget *scroller;
   GtkWidget *titles[N_COLUMNS];  /* of step_members */
-  GtkWidget *water;
+  GtkWidget *cautions, *water;
   GtkWidget *last_mix;
 };
 
@@ -256,11 +257,13 @@ show_title (GtkWidget      *title,
 }
 
 static void
-show_water (TrMethodPage *self)
+show_words (TrMethodPage *self)
 {
   const TrDoughFigures *figures = tr_page_get_figures (TR_PAGE (self));
+  const TrReader *reader = tr_page_get_reader (TR_PAGE (self));
 
-  tr_words_label_take (self->water, figures != NULL ? tr_words_water (tr_page_get_reader (TR_PAGE (self)), figures) : NULL);
+  tr_words_label_take (self->water, figures != NULL ? tr_words_water (reader, figures) : NULL);
+  tr_words_label_take (self->cautions, figures != NULL ? tr_words_cautions (reader, figures) : NULL);
 }
 
 static void
@@ -271,7 +274,7 @@ tr_method_page_refresh (TrPage *page)
   for (guint i = 0; i < G_N_ELEMENTS (step_members); i++)
     show_title (self->titles[i], &step_members[i], tr_page_get_reader (page));
   gtk_widget_set_visible (self->scroller, tr_page_get_dough (page) != NULL);
-  show_water (self);
+  show_words (self);
   tr_last_mix_refresh (TR_LAST_MIX (self->last_mix));
   tr_fields_refresh (self->scroller);
 }
@@ -394,6 +397,8 @@ tr_method_page_init (TrMethodPage *self)
   gtk_widget_set_tooltip_text (fill, _("Times, temperatures and places that are common practice for this kind; what is written stays"));
   g_signal_connect_object (fill, "clicked", G_CALLBACK (fill_clicked_cb), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (section), fill);
+  self->cautions = tr_words_label_new ("dim-label");
+  gtk_box_append (GTK_BOX (section), self->cautions);
   section = tr_column_add_section (column, _("Temperatures for mixing"));
   self->water = tr_words_label_new ("heading");
   gtk_box_append (GTK_BOX (section), self->water);
