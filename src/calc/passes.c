@@ -74,31 +74,32 @@ tr_passes_new (double from_mm,
 }
 
 static void
-add_leg (TrPasses *passes,
-         gboolean  is_across,
-         double    from_mm,
-         double    to_mm,
-         double    reduction_percent)
+add_leg (TrPasses      *passes,
+         const TrBench *bench,
+         gboolean       is_across,
+         double         from_mm,
+         double         to_mm)
 {
-  GArray *gaps = tr_passes_new (from_mm, to_mm, reduction_percent);
+  double opening = tr_is_written (bench->roll_width_max_mm) ? bench->roll_thickness_max_mm : INFINITY;
+  TrPassLeg leg = { is_across, from_mm, NAN, NULL };
 
-  if (gaps->len == 0)
-    {
-      g_array_unref (gaps);
-      return;
-    }
-  passes->legs[passes->n_legs++] = (TrPassLeg) { is_across, from_mm, gaps };
+  if (!(to_mm < from_mm * (1 - TR_HAIR)))
+    return;
+  if (from_mm > opening * (1 + TR_HAIR))
+    leg.pin_mm = MAX (opening, to_mm);
+  leg.gaps_mm = tr_passes_new (MIN (from_mm, opening), to_mm, bench->pass_reduction_percent);
+  passes->legs[passes->n_legs++] = leg;
 }
 
 /* What is stretched less is rolled first; the volume stays. */
 static void
-add_legs (TrPasses *passes,
-          double    from_mm,
-          double    to_mm,
-          double    longer,
-          double    wider,
-          gboolean  wider_first,
-          double    reduction_percent)
+add_legs (TrPasses      *passes,
+          const TrBench *bench,
+          double         from_mm,
+          double         to_mm,
+          double         longer,
+          double         wider,
+          gboolean       wider_first)
 {
   double first = wider_first ? wider : longer;
   double between = first > 1 + TR_HAIR ? MAX (from_mm / first, to_mm) : from_mm;
@@ -106,8 +107,8 @@ add_legs (TrPasses *passes,
 
   if (!(second > 1 + TR_HAIR))
     between = to_mm;             /* all in the first direction */
-  add_leg (passes, wider_first, from_mm, between, reduction_percent);
-  add_leg (passes, !wider_first, between, to_mm, reduction_percent);
+  add_leg (passes, bench, wider_first, from_mm, between);
+  add_leg (passes, bench, !wider_first, between, to_mm);
 }
 
 void
@@ -125,8 +126,7 @@ tr_passes_init_turn (TrPasses             *passes,
   if (isnan (longer) || isnan (wider))
     return;
 
-  add_legs (passes, step->start_mm.mm[2], step->rolled_mm.mm[2], longer, wider, wider > 1 + TR_HAIR && wider < longer,
-            figures->bench->pass_reduction_percent);
+  add_legs (passes, figures->bench, step->start_mm.mm[2], step->rolled_mm.mm[2], longer, wider, wider > 1 + TR_HAIR && wider < longer);
 }
 
 void
@@ -142,8 +142,8 @@ tr_passes_init_sheet (TrPasses             *passes,
   if (isnan (to->stretch_length) || isnan (to->stretch_width))
     return;
 
-  add_legs (passes, to->start_mm.mm[2], figures->sheet.rolled_mm.mm[2], to->stretch_length, to->stretch_width,
-            g_strcmp0 (to->order, "width-first") == 0, figures->bench->pass_reduction_percent);
+  add_legs (passes, figures->bench, to->start_mm.mm[2], figures->sheet.rolled_mm.mm[2], to->stretch_length, to->stretch_width,
+            g_strcmp0 (to->order, "width-first") == 0);
 }
 
 void

@@ -7,7 +7,8 @@
  * that the baker sets on the bench (30 %: common practice). The passes are as many
  * as that needs, each about as hard as the others, to gaps that a dial shows: half
  * millimetres, but for the last, which is the thickness wanted. A pin is guided by
- * sticks of the same thicknesses.
+ * sticks of the same thicknesses. What is thicker than the rollers open is rolled
+ * by pin until it goes between them.
  */
 
 #pragma once
@@ -22,7 +23,8 @@ G_BEGIN_DECLS
 typedef struct {
   gboolean is_across;            /* after a quarter turn: the width grows */
   double from_mm;
-  GArray *gaps_mm;               /* double, falling; the last is the thickness after this direction */
+  double pin_mm;                 /* by pin to this before it goes between the rollers; NaN: it goes at once, or there are none */
+  GArray *gaps_mm;               /* double, falling; the last is the thickness after this direction; empty: by pin alone */
 } TrPassLeg;
 
 typedef struct {

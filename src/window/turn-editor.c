@@ -203,7 +203,7 @@ get_given (const TrTrial *trial,
   return tr_is_written (turn->width_mm) ? GIVEN_BY_WIDTH : GIVEN_BY_THICKNESS;
 }
 
-/* What the block is rolled to now, to a whole millimetre, or a start. */
+/* What the block is rolled to now, or a start. */
 static double
 get_rolled (const TrDoughFigures *figures,
             guint                 item,
@@ -215,11 +215,11 @@ get_rolled (const TrDoughFigures *figures,
 
   double mm = g_array_index (figures->lamination.steps, TrTurnFigures, item).rolled_mm.mm[side];
 
-  /* A thickness is set to half a millimetre, a length to a whole one. */
+  /* As near as it can be measured: what was rolled to stays as it was. */
   if (!isfinite (mm) || mm < 0.5)
     return fallback;
 
-  return side == 2 ? round (mm * 2) / 2 : round (mm);
+  return side == 2 ? round (mm * 10) / 10 : round (mm);
 }
 
 static void

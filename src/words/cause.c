@@ -398,15 +398,6 @@ clause_of (const TrSaidCause *said)
     }
 }
 
-static char *
-with_capital (const char *text)
-{
-  g_autofree char *first = g_utf8_substring (text, 0, 1);
-  g_autofree char *capital = g_utf8_strup (first, -1);
-
-  return g_strconcat (capital, g_utf8_next_char (text), NULL);
-}
-
 char *
 tr_words_cause (const TrReader       *reader,
                 const TrDoughFigures *figures,
@@ -430,7 +421,7 @@ tr_words_cause (const TrReader       *reader,
   g_free (said.high);
   if (complaint == NULL)
     {
-      start = with_capital (clause);
+      start = tr_say_capital (clause);
       return g_strconcat (start, ".", NULL);
     }
 

@@ -83,10 +83,8 @@ tr_words_preferment (const char *group)
 {
   g_autofree char *written = tr_words_one_line (group != NULL ? group : "");
   const char *name = *written != '\0' ? written : tr_words_stage (TR_STAGE_PREFERMENT);
-  g_autofree char *first = g_utf8_substring (name, 0, 1);
-  g_autofree char *upper = g_utf8_strup (first, -1);
 
-  return g_strconcat (upper, g_utf8_next_char (name), NULL);
+  return tr_say_capital (name);
 }
 
 static gboolean

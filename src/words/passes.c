@@ -29,30 +29,42 @@ dup_gaps (const TrReader *reader,
   return tr_say_with_unit (g_string_free (out, FALSE), tr_words_length_unit (reader));
 }
 
+/* One direction: "gaps 16 · 9 mm", of a second one "16 · 9 mm". */
+static char *
+dup_leg (const TrReader  *reader,
+         const TrBench   *bench,
+         const TrPassLeg *leg,
+         gboolean         is_first)
+{
+  g_autofree char *gaps = dup_gaps (reader, leg->gaps_mm), *pin = tr_words_length (reader, leg->pin_mm);
+
+  if (tr_is_written (leg->pin_mm))
+    return leg->gaps_mm->len > 0 ? g_strdup_printf (_("by pin to %s, then gaps %s"), pin, gaps) : g_strdup_printf (_("by pin to %s"), pin);
+  if (!is_first)
+    return g_steal_pointer (&gaps);
+
+  return tr_is_written (bench->roll_width_max_mm) ? g_strdup_printf (_("gaps %s"), gaps) : g_strdup_printf (_("guides %s"), gaps);
+}
+
 char *
 tr_words_passes (const TrReader *reader,
                  const TrBench  *bench,
                  const TrPasses *passes)
 {
-  gboolean has_rollers = tr_is_written (bench->roll_width_max_mm);
-  g_autofree char *first = NULL, *second = NULL;
+  g_autofree char *first = NULL, *second = NULL, *said = NULL;
 
   if (passes->n_legs == 0)
     return NULL;
 
-  first = dup_gaps (reader, passes->legs[0].gaps_mm);
-  if (passes->n_legs == 1 && !passes->legs[0].is_across)
-    return has_rollers ? g_strdup_printf (_("Gaps %s"), first) : g_strdup_printf (_("Guides %s"), first);
+  first = dup_leg (reader, bench, &passes->legs[0], TRUE);
+  said = passes->legs[0].is_across ? g_strdup_printf (_("Turned, %s"), first) : tr_say_capital (first);
   if (passes->n_legs == 1)
-    return has_rollers ? g_strdup_printf (_("Turned, gaps %s"), first) : g_strdup_printf (_("Turned, guides %s"), first);
+    return g_steal_pointer (&said);
 
-  second = dup_gaps (reader, passes->legs[1].gaps_mm);
-  if (passes->legs[0].is_across)
-    return has_rollers ? g_strdup_printf (_("Turned, gaps %s; turned back, %s"), first, second)
-                       : g_strdup_printf (_("Turned, guides %s; turned back, %s"), first, second);
+  second = dup_leg (reader, bench, &passes->legs[1], FALSE);
 
-  return has_rollers ? g_strdup_printf (_("Gaps %s; turned, %s"), first, second)
-                     : g_strdup_printf (_("Guides %s; turned, %s"), first, second);
+  return passes->legs[0].is_across ? g_strdup_printf (_("%s; turned back, %s"), said, second)
+                                   : g_strdup_printf (_("%s; turned, %s"), said, second);
 }
 
 char *

@@ -67,6 +67,15 @@ tr_say_quote (const char *text)
 }
 
 char *
+tr_say_capital (const char *text)
+{
+  g_autofree char *first = g_utf8_substring (text, 0, MIN (1, g_utf8_strlen (text, 1)));
+  g_autofree char *capital = g_utf8_strup (first, -1);
+
+  return g_strconcat (capital, text + strlen (first), NULL);
+}
+
+char *
 tr_say_small_number (const TrReader *reader,
                      double          count)
 {

@@ -32,6 +32,7 @@ void      tr_say_print_trimmed   (char *buffer, size_t size, double value, int m
 gboolean  tr_say_is_us           (const TrReader *reader);
 char     *tr_say_with_unit       (char *number, const char *unit);         /* takes `number` */
 char     *tr_say_quote           (const char *text);                       /* “text”, one line, at most 60 characters */
+char     *tr_say_capital         (const char *text);                       /* its first letter upper case */
 char     *tr_say_small_number    (const TrReader *reader, double count);   /* "one" to "twelve", then digits */
 unsigned long tr_say_plural      (double count);                           /* for ngettext */
 char     *tr_say_unit            (TrUnit unit, double number);             /* "cups" */

@@ -123,6 +123,70 @@ test_turn (void)
   }
 }
 
+/* What is thicker than the rollers open comes between them by pin; a pin alone has no such limit. */
+static void
+test_opening (void)
+{
+  static const double openings[] = { 5, 8, 12, 20, 200, NAN };
+
+  for (guint i = 0; i < G_N_ELEMENTS (openings); i++)
+    {
+      g_autoptr (TrTrial) trial = new_trial ();
+      g_autoptr (TrFigures) figures = NULL;
+      g_auto (TrPasses) passes = { 0 };
+      double start;
+
+      trial->bench->roll_width_max_mm = isnan (openings[i]) ? NAN : 450;
+      trial->bench->roll_thickness_max_mm = isnan (openings[i]) ? 1 : openings[i];
+      figures = tr_figures_compute (trial, NULL);
+      start = g_array_index (tr_figures_get_dough (figures, 0)->lamination.steps, TrTurnFigures, 0).start_mm.mm[2];
+      tr_passes_init_turn (&passes, tr_figures_get_dough (figures, 0), 0);
+      g_assert_cmpuint (passes.n_legs, ==, 1);
+
+      const TrPassLeg *leg = &passes.legs[0];
+
+      if (start > openings[i])
+        assert_near (leg->pin_mm, MAX (8, openings[i]), 1e-12);
+      else
+        g_assert_true (isnan (leg->pin_mm));
+      g_assert_cmpint (leg->gaps_mm->len > 0, ==, !(openings[i] <= 8));
+      for (guint n = 0; n < leg->gaps_mm->len; n++)
+        if (!isnan (openings[i]))
+          g_assert_cmpfloat (gap (leg->gaps_mm, n), <=, openings[i] * (1 + 1e-9));
+    }
+}
+
+/* Either way first, whatever is written: the passes of a second direction go on from those of the first. */
+static void
+test_go_on (void)
+{
+  for (guint n = 0; n < 300; n++)
+    {
+      g_autoptr (TrTrial) trial = new_trial ();
+      TrTurn *turn = tr_dough_get_turn (tr_trial_get_dough (trial, 0), 0);
+      g_autoptr (TrFigures) figures = NULL;
+      g_auto (TrPasses) passes = { 0 };
+      double before = NAN;
+
+      turn->thickness_mm = g_test_rand_double_range (2, 20);
+      turn->width_mm = g_test_rand_double_range (100, 500);
+      trial->bench->pass_reduction_percent = g_test_rand_double_range (5, 80);
+      figures = tr_figures_compute (trial, NULL);
+      tr_passes_init_turn (&passes, tr_figures_get_dough (figures, 0), 0);
+      for (guint i = 0; i < passes.n_legs; i++)
+        {
+          const GArray *gaps = passes.legs[i].gaps_mm;
+
+          if (i > 0)
+            assert_near (passes.legs[i].from_mm, before, 1e-9);
+          g_assert_cmpuint (gaps->len, >, 0);
+          before = gap (gaps, gaps->len - 1);
+        }
+      if (passes.n_legs > 0)
+        assert_near (before, turn->thickness_mm, 1e-9);
+    }
+}
+
 static void
 test_sheet (void)
 {
@@ -154,6 +218,8 @@ main (int    argc,
   g_test_add_func ("/passes/round", test_round);
   g_test_add_func ("/passes/none", test_none);
   g_test_add_func ("/passes/turn", test_turn);
+  g_test_add_func ("/passes/opening", test_opening);
+  g_test_add_func ("/passes/go-on", test_go_on);
   g_test_add_func ("/passes/sheet", test_sheet);
 
   return g_test_run ();

@@ -220,6 +220,39 @@ test_passes (void)
     }
 }
 
+/* Each way as it is rolled; the fat block is invented. */
+static void
+test_legs (void)
+{
+  static const struct { gboolean is_across; double pin_mm, gaps[2][3]; gboolean has_rollers, has_two; const char *said; } said_so[] = {
+    { FALSE, NAN, { { 16, 12.5, 9 } }, TRUE, FALSE, "Gaps 16 · 12.5 · 9 mm" },
+    { TRUE, NAN, { { 16, 12.5, 9 } }, FALSE, FALSE, "Turned, guides 16 · 12.5 · 9 mm" },
+    { FALSE, NAN, { { 16, 12.5, 9 }, { 7, 5, 4 } }, TRUE, TRUE, "Gaps 16 · 12.5 · 9 mm; turned, 7 · 5 · 4 mm" },
+    { TRUE, NAN, { { 16, 12.5, 9 }, { 7, 5, 4 } }, FALSE, TRUE, "Turned, guides 16 · 12.5 · 9 mm; turned back, 7 · 5 · 4 mm" },
+    { FALSE, 30, { { 21, 15, 11 } }, TRUE, FALSE, "By pin to 30 mm, then gaps 21 · 15 · 11 mm" },
+    { TRUE, 30, { { 21, 15, 11 }, { 8, 6, 4 } }, TRUE, TRUE, "Turned, by pin to 30 mm, then gaps 21 · 15 · 11 mm; turned back, 8 · 6 · 4 mm" },
+    { FALSE, 44, { { 0, 0, 0 } }, TRUE, FALSE, "By pin to 44 mm" },
+  };
+  TrReader reader;
+
+  tr_reader_init_plain (&reader, TR_UNITS_METRIC);
+  for (guint i = 0; i < G_N_ELEMENTS (said_so); i++)
+    {
+      TrBench bench = { .roll_width_max_mm = said_so[i].has_rollers ? 450 : NAN };
+      g_auto (TrPasses) passes = { .n_legs = said_so[i].has_two ? 2 : 1 };
+
+      for (guint leg = 0; leg < passes.n_legs; leg++)
+        {
+          GArray *gaps = g_array_new (FALSE, FALSE, sizeof (double));
+
+          if (said_so[i].gaps[leg][0] > 0)
+            g_array_append_vals (gaps, said_so[i].gaps[leg], 3);
+          passes.legs[leg] = (TrPassLeg) { said_so[i].is_across == (leg == 0), 23, leg == 0 ? said_so[i].pin_mm : NAN, gaps };
+        }
+      assert_says (tr_words_passes (&reader, &bench, &passes), said_so[i].said);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -233,6 +266,7 @@ main (int    argc,
       g_test_add_data_func (path, &cases[i], test_case);
     }
   g_test_add_func ("/words/passes", test_passes);
+  g_test_add_func ("/words/passes/legs", test_legs);
 
   return g_test_run ();
 }
