@@ -380,10 +380,10 @@ rolled_up_side (const TrCut *cut)
 }
 
 /* L = h(1 + e), t = T/(1 + e): a spiral without a core covers L·t = π(nt)². */
-static double
-count_windings (const TrCut *cut,
-                double       thickness_mm,
-                double      *diameter_mm)
+double
+tr_cut_count_windings (const TrCut *cut,
+                       double       thickness_mm,
+                       double      *diameter_mm)
 {
   double stretched = 1 + cut->stretch_percent / 100;
   double length = rolled_up_side (cut) * stretched;
@@ -404,7 +404,7 @@ roll_pieces_up (const TrCut *cut,
   if (!tr_cut_is_rolled_up (cut))
     return;
 
-  sheet->windings = count_windings (cut, sheet->thickness_mm, &sheet->diameter_mm);
+  sheet->windings = tr_cut_count_windings (cut, sheet->thickness_mm, &sheet->diameter_mm);
   sheet->layers_across = 2 * sheet->windings * fat_layers;
 }
 
@@ -419,7 +419,7 @@ find_footprint (const TrCut   *cut,
   tr_shape_get_sides (cut, &along, &across);
   if (cut->shape == TR_SHAPE_SLICES)
     {
-      count_windings (cut, sheet->thickness_mm, &diameter);
+      tr_cut_count_windings (cut, sheet->thickness_mm, &diameter);
       return (TrSize) { { diameter, diameter, along } };
     }
   if (tr_is_positive (sheet->diameter_mm))

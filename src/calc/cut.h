@@ -13,6 +13,12 @@ G_BEGIN_DECLS
 /* Area of one piece as cut, mm². */
 double   tr_cut_piece_area_mm2 (const TrCut *cut);
 
+/* Windings of a piece of that thickness rolled up, whether or not it is written that it
+ * is: a slice is of a log. NaN: a round piece. */
+double   tr_cut_count_windings (const TrCut *cut,
+                                double       thickness_mm,
+                                double      *diameter_mm);
+
 /* Chooses rows, sheets and pieces (batch by pieces), or lets the mass decide
  * (`total_g` is the mixed mass; ignored for batch by pieces). FALSE: not one
  * piece, or the density is not known. */
