@@ -34,6 +34,7 @@ struct _TrLogPage
 
   /* Borrowed References */
   GtkWidget *scroller;
+  GtkWidget *again;
   GtkWidget *shrink, *density, *bake_loss;
 
   /* Owned */
@@ -73,7 +74,46 @@ date_now (char **at)
   *at = g_date_time_format (now, "%Y-%m-%d");
 }
 
-#define DEFINE_REACH(kind, Type, list, number, make_new)                                     \
+/* `add` makes an entry of today, `again` one more of each that has something in its last. */
+#define DEFINE_REACH(kind, Type, list, number, n_items, make_new, is_empty)                  \
+  static Type *                                                                              \
+  add_##kind (GPtrArray *entries,                                                            \
+              guint      item)                                                               \
+  {                                                                                          \
+    Type *entry = make_new;                                                                  \
+                                                                                             \
+    date_now (&entry->at);                                                                   \
+    g_ptr_array_add (entries, entry);                                                        \
+                                                                                             \
+    return entry;                                                                            \
+  }                                                                                          \
+                                                                                             \
+  static gboolean                                                                            \
+  is_##kind##_empty (const Type *entry)                                                      \
+  {                                                                                          \
+    return (is_empty) && entry->extra == NULL;                                               \
+  }                                                                                          \
+                                                                                             \
+  static guint                                                                               \
+  again_##kind (GPtrArray *entries,                                                          \
+                gboolean   only_ask)                                                         \
+  {                                                                                          \
+    guint n = 0;                                                                             \
+                                                                                             \
+    for (guint item = 0; item < (n_items); item++)                                           \
+      {                                                                                      \
+        int index = find_last (entries, G_STRUCT_OFFSET (Type, number), item);               \
+                                                                                             \
+        if (index < 0 || is_##kind##_empty (g_ptr_array_index (entries, index)))             \
+          continue;                                                                          \
+        if (!only_ask)                                                                       \
+          add_##kind (entries, item);                                                        \
+        n++;                                                                                 \
+      }                                                                                      \
+                                                                                             \
+    return n;                                                                                \
+  }                                                                                          \
+                                                                                             \
   static gpointer                                                                            \
   reach_##kind (const TrTrial *trial,                                                        \
                 int            dough,                                                        \
@@ -89,17 +129,27 @@ date_now (char **at)
     if (!make)                                                                               \
       return none != NULL ? none : (none = make_new);                                        \
                                                                                              \
-    Type *entry = make_new;                                                                  \
+    return add_##kind (entries, item);                                                       \
+  }                                                                                          \
                                                                                              \
-    date_now (&entry->at);                                                                   \
-    g_ptr_array_add (entries, entry);                                                        \
-                                                                                             \
-    return entry;                                                                            \
+  /* An entry with no number left is no entry. */                                            \
+  static void                                                                                \
+  settle_##kind (TrTrial  *draft,                                                            \
+                 int       dough,                                                            \
+                 guint     item,                                                             \
+                 gpointer  holder)                                                           \
+  {                                                                                          \
+    if (is_##kind##_empty (holder))                                                          \
+      g_ptr_array_remove (get_log (draft, dough)->list, holder);                             \
   }
 
-DEFINE_REACH (step, TrLoggedStep, steps, id, tr_logged_step_new ((TrStepId) item))
-DEFINE_REACH (rest, TrLoggedRest, rests, turn, tr_logged_rest_new ((int) item))
-DEFINE_REACH (size, TrLoggedSize, sizes, turn, tr_logged_size_new ((int) item))
+#define IS_NOT(member) (!tr_is_written (entry->member))
+DEFINE_REACH (step, TrLoggedStep, steps, id, TR_N_STEPS, tr_logged_step_new ((TrStepId) item),
+              IS_NOT (minutes) && IS_NOT (at_c) && IS_NOT (rh_percent))
+DEFINE_REACH (rest, TrLoggedRest, rests, turn, TR_MAX_TURNS + 1, tr_logged_rest_new ((int) item),
+              IS_NOT (minutes) && IS_NOT (core_c))
+DEFINE_REACH (size, TrLoggedSize, sizes, turn, TR_MAX_TURNS + 1, tr_logged_size_new ((int) item),
+              IS_NOT (length_mm) && IS_NOT (width_mm) && IS_NOT (thickness_mm) && IS_NOT (relaxed_mm))
 
 #define DEFINE_REACH_BY_PLACE(kind, Type, list)                                              \
   static gpointer                                                                            \
@@ -126,25 +176,6 @@ DEFINE_REACH (size, TrLoggedSize, sizes, turn, tr_logged_size_new ((int) item))
 
 DEFINE_REACH_BY_PLACE (cut, TrLoggedCut, cuts)
 DEFINE_REACH_BY_PLACE (pieces, TrLoggedPieces, pieces)
-
-/* An entry with no number left is no entry. */
-#define DEFINE_SETTLE(kind, Type, list, is_empty)                                            \
-  static void                                                                                \
-  settle_##kind (TrTrial  *draft,                                                            \
-                 int       dough,                                                            \
-                 guint     item,                                                             \
-                 gpointer  holder)                                                           \
-  {                                                                                          \
-    const Type *entry = holder;                                                              \
-                                                                                             \
-    if ((is_empty) && entry->extra == NULL)                                                  \
-      g_ptr_array_remove (get_log (draft, dough)->list, holder);                             \
-  }
-
-#define IS_NOT(member) (!tr_is_written (entry->member))
-DEFINE_SETTLE (step, TrLoggedStep, steps, IS_NOT (minutes) && IS_NOT (at_c) && IS_NOT (rh_percent))
-DEFINE_SETTLE (rest, TrLoggedRest, rests, IS_NOT (minutes) && IS_NOT (core_c))
-DEFINE_SETTLE (size, TrLoggedSize, sizes, IS_NOT (length_mm) && IS_NOT (width_mm) && IS_NOT (thickness_mm) && IS_NOT (relaxed_mm))
 
 /* Of weighings only those at the end: what is emptied between others stays a row to be
  * written in, or the next number typed there would fall into the one below. */
@@ -341,6 +372,27 @@ show_weighings (TrLogTable *table,
     tr_log_table_show_row (table, tr_log_table_get_row (table, i), i < MAX (n, n_written) ? g_strdup_printf (_("Weighing %u"), i + 1) : NULL, NULL);
 }
 
+static guint
+begin_again (TrLog    *log,
+             gboolean  only_ask)
+{
+  return again_step (log->steps, only_ask) + again_rest (log->rests, only_ask) + again_size (log->sizes, only_ask);
+}
+
+static void
+again_clicked_cb (TrLogPage *self)
+{
+  TrPage *page = TR_PAGE (self);
+  TrTrial *draft;
+
+  if (tr_page_get_dough (page) == NULL)
+    return;
+
+  draft = tr_document_draft (tr_page_get_document (page));
+  begin_again (tr_trial_own_dough (draft, (guint) tr_page_get_dough_index (page))->log, FALSE);
+  tr_page_commit (page, draft, _("log another bake"), NULL, "/log/steps");
+}
+
 static void
 tr_log_page_refresh (TrPage *page)
 {
@@ -360,6 +412,7 @@ tr_log_page_refresh (TrPage *page)
   show_sizes (self, figures, reader);
   show_weighings (&self->cuts, figures->dough->log->cuts->len);
   show_weighings (&self->pieces, figures->dough->log->pieces->len);
+  gtk_widget_set_visible (self->again, begin_again (figures->dough->log, TRUE) > 0);
   tr_learned_offer_refresh (TR_LEARNED_OFFER (self->shrink));
   tr_learned_offer_refresh (TR_LEARNED_OFFER (self->density));
   tr_learned_offer_refresh (TR_LEARNED_OFFER (self->bake_loss));
@@ -433,6 +486,11 @@ tr_log_page_init (TrLogPage *self)
   GtkWidget *column = tr_column_new (&self->scroller), *section;
 
   section = tr_column_add_section (column, _("Steps as they went"));
+  self->again = gtk_button_new_with_label (_("Log another bake"));
+  gtk_widget_set_halign (self->again, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (self->again, _("Steps, rests and sizes are empty again; what was written of earlier bakes stays in the file"));
+  g_signal_connect_object (self->again, "clicked", G_CALLBACK (again_clicked_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (section), self->again);
   tr_log_table_init (&self->steps, section, step_members, G_N_ELEMENTS (step_members), TRUE);
   section = tr_column_add_section (column, _("Rests as they were"));
   tr_log_table_init (&self->rests, section, rest_members, G_N_ELEMENTS (rest_members), TRUE);

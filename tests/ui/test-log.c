@@ -242,6 +242,42 @@ test_weighings_keep_their_place (void)
   page_tear_down (&fixture);
 }
 
+/* Another bake leaves the first as it was, and is one step back. */
+static void
+test_another_bake (void)
+{
+  PageFixture fixture;
+  GtkWidget *again;
+
+  page_set_up (&fixture, tr_log_page_new, "d1");
+  g_assert_null (ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_BUTTON, "Log another bake"));
+  type (&fixture, "Proof: Time", "165");
+  type (&fixture, "After turn 1: Core", "9.5");
+  type (&fixture, "Sheet: Length", "600");
+  g_autofree char *first = ui_dup_trial_text (fixture.document), *back = NULL;
+
+  again = ui_find (GTK_WIDGET (fixture.page), GTK_TYPE_BUTTON, "Log another bake");
+  g_assert_nonnull (again);
+  g_signal_emit_by_name (again, "clicked");
+  ui_settle ();
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (find_field (&fixture, "Proof: Time"))), ==, "");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (find_field (&fixture, "Sheet: Length"))), ==, "");
+  /* There is nothing yet to begin again from. */
+  g_assert_false (gtk_widget_get_visible (again));
+  g_assert_cmpstr (tr_document_get_undo_label (fixture.document), ==, "log another bake");
+  tr_document_undo (fixture.document);
+  back = ui_dup_trial_text (fixture.document);
+  g_assert_cmpstr (back, ==, first);
+
+  g_signal_emit_by_name (again, "clicked");
+  type (&fixture, "Proof: Time", "180");
+  page_assert_value (&fixture, "/log/steps/0/minutes", "165");
+  page_assert_value (&fixture, "/log/steps/1/minutes", "180");
+  page_assert_value (&fixture, "/log/rests/0/core_c", "9.5");
+  page_assert_value (&fixture, "/log/sizes/0/length_mm", "600");
+  page_tear_down (&fixture);
+}
+
 /* What it teaches **********************************************************/
 
 typedef struct
@@ -524,6 +560,7 @@ main (int    argc,
   g_test_add_func ("/log/a-step-has-one-entry", test_a_step_has_one_entry);
   g_test_add_func ("/log/what-cannot-be-is-refused", test_what_cannot_be_is_refused);
   g_test_add_func ("/log/no-rows-of-nothing", test_no_rows_of_nothing);
+  g_test_add_func ("/log/another-bake", test_another_bake);
   g_test_add_func ("/log/return-goes-on", test_return_goes_on);
   g_test_add_func ("/log/weighings-keep-their-place", test_weighings_keep_their_place);
   for (guint i = 0; i < G_N_ELEMENTS (offers); i++)
