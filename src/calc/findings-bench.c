@@ -259,6 +259,15 @@ add_too_long (const TrSize *rolled,
   return finding;
 }
 
+/* Where what helps is written. */
+static void
+lead_to (TrFinding  *finding,
+         const char *where)
+{
+  g_free (finding->where);
+  finding->where = g_strdup (where);
+}
+
 static void
 look_for_long_turn (const TrDoughFigures *figures,
                     guint                 index,
@@ -282,6 +291,8 @@ look_for_long_turn (const TrDoughFigures *figures,
       finding->with[0] = index + 1;
       finding->with[1] = find_thickness_that_fits (step, &excesses[i]);
       finding->with[2] = find_blocks_that_fit (figures, index);
+      if (isnan (finding->with[1]) && isfinite (finding->with[2]))
+        lead_to (finding, "/lock_in/blocks");
     }
 }
 

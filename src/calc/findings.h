@@ -44,8 +44,9 @@
  * too-thin          where THICK. value: rolled thickness mm; limit: the rollers'
  *                   thinnest mm; with[0] TURN; with[1] sheet only: the relaxed
  *                   thickness mm that would just do.
- * too-long          where THICK; a sheet: "/cut/rows" if rows are written, else
- *                   "/cut". value: the size mm; limit: the bench's mm;
+ * too-long          where THICK, "/lock_in/blocks" if only dividing helps; a
+ *                   sheet: "/cut/rows" if rows are written, else "/cut". value:
+ *                   the size mm; limit: the bench's mm;
  *                   name: "worktop-length", "worktop-width" or "roll-width";
  *                   with[0] TURN; with[1] a turn too long: the thickness mm from
  *                   which on it fits (round up), NaN: none, or it is a width;

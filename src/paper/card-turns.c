@@ -216,8 +216,6 @@ dup_next_line (const Turns         *turns,
     return g_strdup (_("then a quarter turn"));
   if (written->trim_mm > 0)
     return g_strdup_printf (_("Trim %s off both ends. Next roll along the %s side."), trim, side);
-  if (turns->card->has_gaps)
-    return g_strdup_printf (_("next along %s"), side);
   return g_strdup_printf (_("next roll along the %s side"), side);
 }
 

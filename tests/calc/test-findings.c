@@ -105,6 +105,7 @@ CHANGE (thin_turn) { tr_dough_get_turn (dough, 1)->thickness_mm = 2; trial->benc
 CHANGE (thin_sheet) { dough->cut->thickness_mm = 2.5; }
 CHANGE (short_worktop) { trial->bench->worktop_mm[0] = 450; dough->batch_value = 3; tr_dough_get_turn (dough, 0)->thickness_mm = 3; }
 CHANGE (long_sheet) { dough->cut->rows = 1; dough->cut->height_mm = 950; }
+CHANGE (slim_rollers) { trial->bench->roll_width_max_mm = 200; }
 CHANGE (narrow_rollers) { trial->bench->roll_thickness_max_mm = 20; }
 CHANGE (small_mixer) { trial->bench->mixer_max_g = 200; }
 CHANGE (salty) { write_amount (dough, 3, "14 g"); }
@@ -191,6 +192,7 @@ static const struct {
   { "short-worktop", change_short_worktop, TR_FINDING_TOO_LONG, TR_SEVERITY_STOP, "/turns/0/thickness_mm",
     "worktop-length", NAN, 450 },
   { "long-sheet", change_long_sheet, TR_FINDING_TOO_LONG, TR_SEVERITY_STOP, "/cut/rows", "worktop-length", 966, 900 },
+  { "slim-rollers", change_slim_rollers, TR_FINDING_TOO_LONG, TR_SEVERITY_STOP, "/lock_in/blocks", "roll-width", NAN, 200 },
   { "narrow-rollers", change_narrow_rollers, TR_FINDING_TOO_THICK, TR_SEVERITY_WARN, "/turns/0/thickness_mm", NULL, 24, 20 },
   { "small-mixer", change_small_mixer, TR_FINDING_MIXER, TR_SEVERITY_WARN, "/batch/value", NULL, NAN, 200 },
   { "salty", change_salty, TR_FINDING_SALT, TR_SEVERITY_WARN, "/lines/3/amount", NULL, NAN, 2.4 },
