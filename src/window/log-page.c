@@ -486,11 +486,6 @@ tr_log_page_init (TrLogPage *self)
   GtkWidget *column = tr_column_new (&self->scroller), *section;
 
   section = tr_column_add_section (column, _("Steps as they went"));
-  self->again = gtk_button_new_with_label (_("Log another bake"));
-  gtk_widget_set_halign (self->again, GTK_ALIGN_START);
-  gtk_widget_set_tooltip_text (self->again, _("Steps, rests and sizes are empty again; what was written of earlier bakes stays in the file"));
-  g_signal_connect_object (self->again, "clicked", G_CALLBACK (again_clicked_cb), self, G_CONNECT_SWAPPED);
-  gtk_box_append (GTK_BOX (section), self->again);
   tr_log_table_init (&self->steps, section, step_members, G_N_ELEMENTS (step_members), TRUE);
   section = tr_column_add_section (column, _("Rests as they were"));
   tr_log_table_init (&self->rests, section, rest_members, G_N_ELEMENTS (rest_members), TRUE);
@@ -505,6 +500,11 @@ tr_log_page_init (TrLogPage *self)
   self->bake_loss = append (section, tr_learned_offer_new (TR_LEARNED_BAKE_LOSS));
   section = tr_column_add_section (column, NULL);
   gtk_box_append (GTK_BOX (section), tr_notes_field_new (&notes_member));
+  self->again = gtk_button_new_with_label (_("Log another bake"));
+  gtk_widget_set_halign (self->again, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (self->again, _("Steps, rests and sizes are empty again; what was written of earlier bakes stays in the file"));
+  g_signal_connect_object (self->again, "clicked", G_CALLBACK (again_clicked_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (section), self->again);
   add_step_rows (&self->steps);
   add_turn_rows (self);
   tr_page_set_child (TR_PAGE (self), self->scroller);
