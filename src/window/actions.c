@@ -41,8 +41,8 @@ dup_key_label (const char *accelerator)
   return gtk_accelerator_get_label (key, modifiers);
 }
 
-static const TrAction *
-find_action (const char *name)
+const TrAction *
+tr_actions_find (const char *name)
 {
   guint n_actions;
   const TrAction *actions = tr_actions_get (&n_actions);
@@ -59,7 +59,7 @@ tr_actions_set_tooltip (GtkWidget  *button,
                         const char *name,
                         const char *what)
 {
-  const TrAction *action = find_action (name);
+  const TrAction *action = tr_actions_find (name);
 
   g_return_if_fail (action != NULL);
 
@@ -210,7 +210,7 @@ tr_actions_new_keys_menu (TrKeys keys)
 char *
 tr_actions_dup_key (const char *name)
 {
-  const TrAction *action = find_action (name);
+  const TrAction *action = tr_actions_find (name);
 
   g_return_val_if_fail (action != NULL && action->accelerator != NULL, NULL);
 

@@ -42,6 +42,8 @@ typedef struct {
 } TrAction;
 
 const TrAction *tr_actions_get             (guint          *n_actions);
+/* NULL: none of that name. */
+const TrAction *tr_actions_find            (const char     *name);
 const char     *tr_action_get_label        (const TrAction *action);   /* translated */
 
 /* The whole menu. `undo` and `redo` say what they will do, NULL: nothing to;

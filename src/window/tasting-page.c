@@ -17,6 +17,7 @@
 #include "../calc/scores.h"
 #include "../calc/serving.h"
 #include "../words/tasting.h"
+#include "actions.h"
 #include "learn.h"
 #include "score-table.h"
 #include "section.h"
@@ -366,6 +367,16 @@ tr_tasting_page_unmap (GtkWidget *widget)
 
 /* Building ******************************************************************/
 
+static GtkWidget *
+new_paper_button (const char *action)
+{
+  GtkWidget *button = gtk_button_new_with_label (tr_action_get_label (tr_actions_find (action)));
+
+  tr_actions_set_up_button (button, action);
+
+  return button;
+}
+
 static void
 build_samples (TrTastingPage *self,
                GtkWidget     *column)
@@ -385,6 +396,9 @@ build_samples (TrTastingPage *self,
   g_signal_connect_object (self->key, "toggled", G_CALLBACK (key_toggled_cb), self, G_CONNECT_SWAPPED);
   tr_form_add (buttons, self->codes);
   tr_form_add (buttons, self->key);
+  tr_form_add (buttons, new_paper_button ("win.export-score-sheets"));
+  tr_form_add (buttons, new_paper_button ("win.export-code-labels"));
+  tr_form_add (buttons, new_paper_button ("win.export-tasting-key"));
   gtk_box_append (GTK_BOX (section), question);
   gtk_box_append (GTK_BOX (section), self->allergens);
   gtk_box_append (GTK_BOX (section), self->samples);
@@ -418,18 +432,19 @@ static void
 build_result (TrTastingPage *self,
               GtkWidget     *column)
 {
-  GtkWidget *section = tr_column_add_section (column, _("Result"));
+  GtkWidget *section = tr_column_add_section (column, _("Result")), *buttons = tr_fields_row_new ();
 
   self->reveal = gtk_toggle_button_new_with_label (_("Show the result"));
   self->covered = tr_words_label_new ("dim-label");
   tr_words_label_set (self->covered, _("Covered, so that nobody who still tastes sees it."));
   self->result = tr_tasting_result_new ();
   self->learn = tr_learn_new ();
-  gtk_widget_set_halign (self->reveal, GTK_ALIGN_START);
+  tr_form_add (buttons, self->reveal);
+  tr_form_add (buttons, new_paper_button ("win.export-tasting-result"));
   gtk_widget_set_visible (self->result, FALSE);
   gtk_widget_set_visible (self->learn, FALSE);
   g_signal_connect_object (self->reveal, "toggled", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);
-  gtk_box_append (GTK_BOX (section), self->reveal);
+  gtk_box_append (GTK_BOX (section), buttons);
   gtk_box_append (GTK_BOX (section), self->covered);
   gtk_box_append (GTK_BOX (section), self->result);
   gtk_box_append (GTK_BOX (section), self->learn);

@@ -13,7 +13,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../picture/tasting.h"
 #include "../words/tasting.h"
+#include "picture-view.h"
 #include "section.h"
 
 #define PROGRESS_MS 100
@@ -32,7 +34,7 @@ struct _TrTastingResult
   GtkWidget *box;
 
   /* Borrowed References */
-  GtkWidget *working, *progress, *gap, *ranks, *sentences;
+  GtkWidget *working, *progress, *gap, *ranks, *ladder, *dots, *sentences;
 
   /* Owned */
   TrFigures *figures;
@@ -122,6 +124,41 @@ show_tasting (TrTastingResult *self,
   add_words (self->sentences, "dim-label", tr_words_tried (reader, tasting));
 }
 
+/* Pictures *****************************************************************/
+
+static TrPicture *
+make_ladder (gpointer        data,
+             guint           item,
+             const TrReader *reader,
+             const TrLook   *look,
+             double          width,
+             double          height)
+{
+  return tr_rank_ladder_picture_new (((TrTastingResult *) data)->tasting, reader, look, width, height);
+}
+
+static TrPicture *
+make_dots (gpointer        data,
+           guint           item,
+           const TrReader *reader,
+           const TrLook   *look,
+           double          width,
+           double          height)
+{
+  return tr_score_dots_picture_new (((TrTastingResult *) data)->tasting, reader, look, width, height);
+}
+
+/* They draw what is kept here, and are told when it is another. */
+static void
+show_pictures (TrTastingResult *self,
+               const TrReader  *reader)
+{
+  gpointer data = self->tasting != NULL && self->tasting->order != NULL ? self : NULL;
+
+  tr_picture_view_set_data (TR_PICTURE_VIEW (self->ladder), data, NULL, 0, reader);
+  tr_picture_view_set_data (TR_PICTURE_VIEW (self->dots), data, NULL, 0, reader);
+}
+
 /* Working ******************************************************************/
 
 static void
@@ -180,18 +217,23 @@ worked_cb (GObject      *object,
   Work *work = g_task_get_task_data (G_TASK (result));
   TrTastingFigures *tasting = g_task_propagate_pointer (G_TASK (result), NULL);
 
+  TrPage *page = self->box != NULL ? get_page (self) : NULL;
+
   /* Something else is asked for by now, or nothing at all. */
-  if (work != self->work || self->box == NULL)
+  if (work != self->work || page == NULL)
     {
       g_clear_pointer (&tasting, tr_tasting_figures_free);
       return;
     }
 
+  /* Nothing is drawn from it while it changes. */
+  tr_picture_view_set_data (TR_PICTURE_VIEW (self->ladder), NULL, NULL, 0, tr_page_get_reader (page));
+  tr_picture_view_set_data (TR_PICTURE_VIEW (self->dots), NULL, NULL, 0, tr_page_get_reader (page));
   g_clear_pointer (&self->tasting, tr_tasting_figures_free);
   self->tasting = tasting;
   stop_working (self);
-  if (get_page (self) != NULL)
-    show_tasting (self, tr_page_get_reader (get_page (self)));
+  show_tasting (self, tr_page_get_reader (page));
+  show_pictures (self, tr_page_get_reader (page));
 }
 
 static gboolean
@@ -253,7 +295,10 @@ tr_tasting_result_refresh (TrTastingResult *self)
       start_working (self, figures);
     }
   else if (self->work == NULL)
-    show_tasting (self, tr_page_get_reader (page));
+    {
+      show_tasting (self, tr_page_get_reader (page));
+      show_pictures (self, tr_page_get_reader (page));
+    }
 }
 
 gboolean
@@ -306,7 +351,11 @@ tr_tasting_result_init (TrTastingResult *self)
   self->sentences = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (self->box), self->working);
   gtk_box_append (GTK_BOX (self->box), self->gap);
+  self->ladder = tr_picture_view_new_for (_("Predicted and tasted"), make_ladder, 16);
+  self->dots = tr_picture_view_new_for (_("Every taster’s scores"), make_dots, 16);
   gtk_box_append (GTK_BOX (self->box), self->ranks);
+  gtk_box_append (GTK_BOX (self->box), self->ladder);
+  gtk_box_append (GTK_BOX (self->box), self->dots);
   gtk_box_append (GTK_BOX (self->box), self->sentences);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }

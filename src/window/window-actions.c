@@ -160,6 +160,15 @@ export_cb (GtkWidget  *widget,
   tr_window_export (TR_WINDOW (widget), g_str_equal (name, "win.export-all-cards"));
 }
 
+/* "win.export-comparison" and its like. */
+static void
+export_paper_cb (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  tr_window_export_paper (TR_WINDOW (widget), name + strlen ("win."));
+}
+
 static void
 copy_picture_cb (GtkWidget  *widget,
                  const char *name,
@@ -381,6 +390,11 @@ static const TrAction actions[] = {
   { "win.ingredients", "<Control>i", N_("Ingredients…"), TR_MENU_EDIT, TR_KEYS_EVERYWHERE, ingredients_cb },
   { "win.export-card", "<Control>e", N_("Export bench card…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_cb },
   { "win.export-all-cards", "<Control><Shift>e", N_("Export all bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_cb },
+  { "win.export-comparison", NULL, N_("Export the comparison…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
+  { "win.export-score-sheets", NULL, N_("Export score sheets…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
+  { "win.export-code-labels", NULL, N_("Export code labels…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
+  { "win.export-tasting-key", NULL, N_("Export the key of the tasting…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
+  { "win.export-tasting-result", NULL, N_("Export the result of the tasting…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
   { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },
   { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, add_dough_cb },
   { "win.branch-dough", "<Control>d", N_("New dough from this one"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, branch_dough_cb },
@@ -504,7 +518,8 @@ void
 tr_window_update_actions (TrWindow *self)
 {
   static const char *const on_a_dough[] = {
-    "win.export-card", "win.export-all-cards", "win.print-card", "win.branch-dough", "win.carry-doughs",
+    "win.export-card", "win.export-all-cards", "win.export-comparison", "win.export-score-sheets", "win.export-code-labels",
+    "win.export-tasting-key", "win.export-tasting-result", "win.print-card", "win.branch-dough", "win.carry-doughs",
     "win.rename-dough", "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
     "win.go-total", "win.go-log", "win.go-bench", "win.go-compare", "win.go-tasting", "win.go-findings", "win.save-as",
   };

@@ -131,6 +131,9 @@ void        tr_window_ask_for_drawing_file (GtkWindow *window, const char *title
 char       *tr_window_dup_drawing_path   (GFile *file, GError **error);
 void        tr_window_export             (TrWindow *self, gboolean all);
 void        tr_window_print              (TrWindow *self);
+/* window-pages.c: "export-comparison" and the like; asks where to, or writes there. */
+void        tr_window_export_paper       (TrWindow *self, const char *name);
+void        tr_window_export_paper_to    (TrWindow *self, const char *name, GFile *file);
 /* Says in the notice strip what goes wrong with it, and remembers its settings when nothing does. */
 void        tr_window_watch_print        (TrWindow *self, GtkPrintOperation *operation);
 

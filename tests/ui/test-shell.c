@@ -169,7 +169,9 @@ static void
 test_every_action_survives_an_empty_window (void)
 {
   static const char *const asks[] = { "win.open", "win.save", "win.save-as", "win.export-card", "win.export-all-cards",
-                                      "win.print-card", "win.preferences", "win.about", "win.quit", "win.close", "win.shortcuts" };
+                                      "win.export-comparison", "win.export-score-sheets", "win.export-code-labels",
+                                      "win.export-tasting-key", "win.export-tasting-result", "win.print-card",
+                                      "win.preferences", "win.about", "win.quit", "win.close", "win.shortcuts" };
   TrApplication *application = ui_application_new ();
   guint n_actions;
   const TrAction *actions = tr_actions_get (&n_actions);
