@@ -62,13 +62,17 @@ find_logged (const TrDoughFigures *figures,
 
 /* It happened whether or not it is written. */
 static void
-take_logged (TrReading *reading,
-             double     value)
+take_logged (const TrDoughFigures *figures,
+             const TrLoggedStep   *logged,
+             gboolean              says_c,
+             TrReading            *reading)
 {
-  reading->value = value;
+  guint index;
+
+  reading->value = says_c ? logged->at_c : logged->minutes;
   reading->is_logged = TRUE;
-  if (reading->where == NULL)
-    reading->where = g_strdup ("/log/steps");
+  if (reading->where == NULL && g_ptr_array_find (figures->dough->log->steps, logged, &index))
+    reading->where = g_strdup_printf ("/log/steps/%u/%s", index, says_c ? "at_c" : "minutes");
 }
 
 static void
@@ -93,7 +97,7 @@ read_step_c (const TrDoughFigures *figures,
   const TrLoggedStep *logged = find_logged (figures, id, TRUE);
 
   if (logged != NULL)
-    take_logged (reading, logged->at_c);
+    take_logged (figures, logged, TRUE, reading);
 }
 
 void
@@ -160,7 +164,7 @@ read_rising (const TrDoughFigures *figures,
   const TrLoggedStep *logged = find_logged (figures, id, FALSE), *warm = find_logged (figures, id, TRUE);
 
   if (logged != NULL)
-    take_logged (reading, logged->minutes);
+    take_logged (figures, logged, FALSE, reading);
   if (reading->where == NULL || !is_raised_by_yeast (figures))
     return;
 
@@ -241,7 +245,7 @@ tr_read_bake_minutes (const TrDoughFigures *figures,
   if (reading->where != NULL)
     reading->value = total;
   if (logged != NULL)
-    take_logged (reading, logged->minutes);
+    take_logged (figures, logged, FALSE, reading);
   if (!(grams >= baked_pieces_g.min && grams <= baked_pieces_g.max))
     return;
 

@@ -280,6 +280,30 @@ test_number_beyond_its_end_points_and_on_it_does_not (gconstpointer data)
   g_assert_false (fires (tr_figures_get_dough (in, 0), rows[row].reading, rows[row].side, &limit));
 }
 
+/* Written in the method, that is what is changed; else the entry that says so. */
+static void
+test_what_is_only_logged_leads_to_its_entry (void)
+{
+  g_autoptr (TrTrial) trial = sound_trial ();
+  TrDough *dough = tr_trial_get_dough (trial, 0);
+
+  log_step (dough, TR_STEP_BAKE)->minutes = 20;
+  log_step (dough, TR_STEP_PROOF)->at_c = 33;
+  for (guint without = 0; without < 2; without++)
+    {
+      g_autoptr (TrFigures) figures = NULL;
+      TrReading reading;
+
+      if (without)
+        g_ptr_array_remove (dough->method->steps, (gpointer) tr_dough_find_step (dough, TR_STEP_PROOF));
+      figures = tr_figures_compute (trial, NULL);
+      g_assert_true (tr_reading_get (tr_figures_get_dough (figures, 0), TR_READING_PROOF_OF_FAT_C, TR_SIDE_OVER, &reading));
+      g_assert_cmpfloat_with_epsilon (reading.value, 33, 1e-12);
+      g_assert_true (without ? g_str_equal (reading.where, "/log/steps/1/at_c") : g_str_has_prefix (reading.where, "/method/steps/"));
+      tr_reading_clear (&reading);
+    }
+}
+
 static gboolean
 has_row (TrReadingId reading,
          TrSide      side)
@@ -526,6 +550,7 @@ main (int    argc,
       g_test_add_data_func (rule, GUINT_TO_POINTER (i), test_number_beyond_its_end_points_and_on_it_does_not);
       g_test_add_data_func (remedy, GUINT_TO_POINTER (i), test_remedy_brings_its_number_back_inside);
     }
+  g_test_add_func ("/causes/what-is-only-logged", test_what_is_only_logged_leads_to_its_entry);
   g_test_add_func ("/causes/every-rule-has-a-row", test_every_rule_is_tried_on_both_sides_of_its_end);
   g_test_add_func ("/causes/every-complaint-has-rules", test_every_complaint_has_rules_with_a_source);
   g_test_add_func ("/causes/sound-dough-has-none", test_dough_without_anything_out_of_the_usual_gives_no_cause);
