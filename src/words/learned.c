@@ -40,8 +40,8 @@ say_found (const TrReader  *reader,
       {
         g_autofree char *mass = tr_words_mass (reader, measured[0]), *volume = tr_words_number (reader, measured[1], 0);
 
-        return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u weighed cut, %s of %s ml: the dough has %s.",
-                                             "%u weighed cuts, %s of %s ml together: the dough has %s.", learned->n),
+        return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u weighed cut, %s of %s ml: the dough without its fat has %s.",
+                                             "%u weighed cuts, %s of %s ml together: the dough without its fat has %s.", learned->n),
                                 learned->n, mass, volume, value);
       }
     case TR_LEARNED_BAKE_LOSS:

@@ -11,7 +11,7 @@
 
 G_BEGIN_DECLS
 
-/* "2 weighed cuts, 134 g of 121 ml together: the dough has 1.12 g/ml. 1.15 g/ml is in use." */
+/* "2 weighed cuts, 134 g of 121 ml together: the dough without its fat has 1.12 g/ml. 1.15 g/ml is in use." */
 char *tr_words_learned     (const TrReader *reader, const TrLearned *learned);
 /* For a button: "Use 1.12 g/ml"; NULL: it is in use, or nothing can be learned. */
 char *tr_words_learned_use (const TrReader *reader, const TrLearned *learned);

@@ -20,12 +20,12 @@ typedef struct
 
 static const Row rows[] = {
   { "one-cut", FROM (DENSITY, 1.12, 1.12, 1.12, 1, 0, 1.15, 67, 60),
-    "1 weighed cut, 67" NB "g of 60 ml: the dough has 1.12" NB "g/ml. 1.15" NB "g/ml is in use.", "Use 1.12" NB "g/ml" },
+    "1 weighed cut, 67" NB "g of 60 ml: the dough without its fat has 1.12" NB "g/ml. 1.15" NB "g/ml is in use.", "Use 1.12" NB "g/ml" },
   { "cuts", FROM (DENSITY, 1.117, 1.1, 1.135, 2, 0, 1.15, 134, 120),
-    "2 weighed cuts, 134" NB "g of 120 ml together: the dough has 1.117" NB "g/ml. One by one 1.1" NB "g/ml to 1.135" NB "g/ml. 1.15" NB
+    "2 weighed cuts, 134" NB "g of 120 ml together: the dough without its fat has 1.117" NB "g/ml. One by one 1.1" NB "g/ml to 1.135" NB "g/ml. 1.15" NB
     "g/ml is in use.", "Use 1.117" NB "g/ml" },
   { "in-use", FROM (DENSITY, 1.15, 1.15, 1.15, 1, 0, 1.15, 69, 60),
-    "1 weighed cut, 69" NB "g of 60 ml: the dough has 1.15" NB "g/ml. That is in use.", NULL },
+    "1 weighed cut, 69" NB "g of 60 ml: the dough without its fat has 1.15" NB "g/ml. That is in use.", NULL },
   { "loss", FROM (BAKE_LOSS, 12.04, 12.04, 12.04, 1, 0, NAN, 420, 369.4),
     "1 weighing, 420" NB "g raw and 369" NB "g baked: 12" NB "% is lost. None is written so far.", "Use 12" NB "%" },
   { "loss-with-one-left-out", FROM (BAKE_LOSS, 11.25, 10, 11.7, 2, 1, 12, 400, 355),
