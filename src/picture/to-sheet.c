@@ -23,6 +23,7 @@
 #define HAIR 1e-9
 /* What the words of a step need, in ems. */
 #define LEAST_WIDTH 7.0
+#define GAP 2.4
 
 typedef enum { ROLLED_NOT, ROLLED_ALONG, ROLLED_ACROSS } Rolled;
 
@@ -143,9 +144,12 @@ get_widths (ToSheet *self,
 static void
 lay_out (ToSheet *self)
 {
-  double em = self->em, gap = 2.4 * em, top = 4.6 * em, across = 0, low = 0, x = 0;
-  double room = MAX (em, self->width - gap * (self->n_steps - 1));
+  double width = self->width - 0.4 * self->em;       /* for the last tick */
+  double em = MIN (self->em, width / (self->n_steps * (LEAST_WIDTH + GAP) - GAP));
+  double gap = GAP * em, top = 4.6 * self->em, across = 0, low = 0, x = 0;
+  double room = MAX (em, width - gap * (self->n_steps - 1));
 
+  self->em = em;
   for (guint i = 0; i < self->n_steps; i++)
     across = MAX (across, self->steps[i].size.mm[self->upright]);
   self->scale = MAX (em, self->height - top - 0.6 * em) / across;
@@ -210,14 +214,15 @@ draw_step (ToSheet *self,
   const Step *step = &self->steps[index];
   const TrLook *look = self->look;
   double em = self->em, middle = self->steps[0].plan.y + self->steps[0].plan.height / 2;
+  double room = MIN (step->width + 1.6 * em, self->width - step->x);
   g_autofree char *size = tr_words_size_bare (self->reader, &step->size);
   g_autofree char *whole = tr_words_size (self->reader, &step->size);
   g_autofree char *label = g_strdup_printf ("%s %s", step->title, whole);
   g_autofree char *level = tr_words_length_number (self->reader, step->size.mm[self->level]);
   g_autofree char *upright = tr_words_length_number (self->reader, step->size.mm[self->upright]);
 
-  tr_picture_add_fitting_text (self->picture, step->title, em, 400, &look->dim, step->x, em, 0, step->width + 1.6 * em);
-  tr_picture_add_fitting_text (self->picture, size, 1.1 * em, 700, &look->text, step->x, 2.4 * em, 0, step->width + 1.6 * em);
+  tr_picture_add_fitting_text (self->picture, step->title, em, 400, &look->dim, step->x, em, 0, room);
+  tr_picture_add_fitting_text (self->picture, size, 1.1 * em, 700, &look->text, step->x, 2.4 * em, 0, room);
   tr_picture_add_rect (self->picture, &step->plan, tr_look_get_outside (look, self->figures->dough), TR_PEN_OUTLINE, &look->line);
   tr_picture_set_hit (self->picture, TR_PART_OF_SHEET, (int) index, label);
   tr_picture_add_dimension_h (self->picture, step->plan.x, step->plan.x + step->plan.width, step->plan.y, step->plan.y - 0.5 * em, level);
