@@ -315,7 +315,10 @@ add_fat_window (Section      *self,
   if (isfinite (window->liquid))
     {
       tr_picture_add_line (self->picture, x_of (self, window->liquid), y - 1.1 * em, x_of (self, window->liquid), y, TR_PEN_OUTLINE, &self->look->text);
-      tr_picture_add_text (self->picture, _("melts"), 0.85 * em, 400, &self->look->dim, x_of (self, window->liquid) + 0.3 * em, y - 0.4 * em, 0);
+      gboolean is_last = self->width - x_of (self, window->liquid) < 4 * em;
+
+      tr_picture_add_text (self->picture, _("melts"), 0.85 * em, 400, &self->look->dim,
+                           x_of (self, window->liquid) + (is_last ? -0.3 : 0.3) * em, y - 0.4 * em, is_last ? 1 : 0);
     }
 }
 

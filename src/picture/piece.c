@@ -266,7 +266,7 @@ add_enlarged (Piece       *self,
   g_autofree char *text = g_strdup_printf (share < 1 ? _("%s of one sheet") : _("one sheet, %s"), height);
 
   tr_picture_add_fitting_text (self->picture, text, 0.9 * em, 400, &self->look->dim, box->x, box->y + box->height + 1.3 * em, 0,
-                               self->width - box->x);
+                               self->is_rolled ? box->width + 1.3 * em : self->width - box->x);
 }
 
 /* Large, with a name beside it. */
