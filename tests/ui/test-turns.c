@@ -14,9 +14,11 @@
 #include "hand.h"
 #include "page-fixture.h"
 #include "picture/sequence.h"
+#include "window/choice-field.h"
 #include "window/layers-view.h"
 #include "window/picture-view.h"
 #include "window/turn-editor.h"
+#include "window/turn-edits.h"
 #include "window/turns-strip.h"
 
 typedef struct
@@ -462,6 +464,86 @@ test_mirrored_strip (Fixture       *fixture,
   assert_one_step (fixture, "move turn 2");
 }
 
+/* What is said of a turn ***************************************************/
+
+static gboolean
+says (Fixture    *fixture,
+      const char *words)
+{
+  return ui_says (GTK_WIDGET (fixture->page.page), words);
+}
+
+static void
+set_turn (Fixture *fixture,
+          double   trim_mm,
+          double   width_mm)
+{
+  TrTrial *draft = tr_document_draft (fixture->page.document);
+  TrTurn *turn = tr_dough_get_turn (tr_trial_own_dough (draft, 0), 0);
+  g_autoptr (GError) error = NULL;
+
+  turn->trim_mm = trim_mm;
+  turn->width_mm = width_mm;
+  tr_trial_own_bench (draft)->roll_width_max_mm = isnan (width_mm) ? 450 : NAN;
+  tr_document_commit (fixture->page.document, draft, "change", NULL, "/turns/0", &error);
+  g_assert_no_error (error);
+}
+
+static void
+test_gaps_trimmings_and_rest_stand_with_the_turn (Fixture       *fixture,
+                                                  gconstpointer  data)
+{
+  tr_turns_strip_select (TR_TURNS_STRIP (fixture->strip), (TrHit) { TR_PART_OF_TURN, 0 });
+  set_turn (fixture, 0, NAN);
+  ui_settle ();
+  g_assert_true (says (fixture, "Gaps "));
+  g_assert_false (says (fixture, "trimmed off"));
+  g_assert_true (says (fixture, "The core "));
+
+  /* By pin, wider, and trimmed. */
+  set_turn (fixture, 6, 300);
+  ui_settle ();
+  g_assert_false (says (fixture, "aps "));
+  g_assert_true (says (fixture, "guides "));
+  g_assert_true (says (fixture, "trimmed off"));
+}
+
+static void
+test_another_way_of_giving_keeps_the_size (Fixture       *fixture,
+                                           gconstpointer  data)
+{
+  static const guint ways[] = { 1, 2, 0 };
+  TrTurnRoll first, now;
+
+  tr_turns_strip_select (TR_TURNS_STRIP (fixture->strip), (TrHit) { TR_PART_OF_TURN, 0 });
+  g_assert_true (tr_turn_get_roll (fixture->page.page, 0, &first));
+  for (guint i = 0; i < G_N_ELEMENTS (ways); i++)
+    {
+      g_assert_true (tr_page_go_to (fixture->page.page, "/turns/0/by"));
+      tr_choice_field_choose (TR_CHOICE_FIELD (page_get_around (&fixture->page, TR_TYPE_CHOICE_FIELD)), ways[i]);
+      g_assert_true (tr_turn_get_roll (fixture->page.page, 0, &now));
+      g_assert_cmpfloat_with_epsilon (now.length_mm, first.length_mm, 0.01 * first.length_mm);
+      g_assert_cmpfloat_with_epsilon (now.thickness_mm, first.thickness_mm, 0.051);
+    }
+}
+
+static void
+test_sheet_is_drawn_and_said (Fixture       *fixture,
+                              gconstpointer  data)
+{
+  tr_turns_strip_select (TR_TURNS_STRIP (fixture->strip), (TrHit) { TR_PART_OF_SHEET, 0 });
+  ui_settle ();
+  g_assert_true (says (fixture, "To the sheet: "));
+  g_assert_true (says (fixture, "times longer"));
+  g_assert_true (says (fixture, "aps ") || says (fixture, "uides "));
+
+  GtkWidget *button = ui_find (GTK_WIDGET (fixture->page.page), GTK_TYPE_BUTTON, "Change the cut");
+  GtkWidget *picture = ui_find_type (gtk_widget_get_parent (button), TR_TYPE_PICTURE_VIEW);
+
+  g_assert_true (gtk_widget_get_mapped (picture));
+  g_assert_nonnull (strstr (tr_picture_get_description (tr_picture_view_get_picture (TR_PICTURE_VIEW (picture))), "last block, "));
+}
+
 #define ADD(path, dough, test) g_test_add (path, Fixture, dough, set_up, test, tear_down)
 
 int
@@ -491,6 +573,10 @@ main (int   argc,
   ADD ("/turns/first-turn-of-a-dough-without-any", "d2", test_first_turn_of_a_dough_without_any);
   ADD ("/turns/layers-scroll-along-on-a-low-page", NULL, test_layers_scroll_along_on_a_low_page);
   ADD ("/turns/mirrored-strip", NULL, test_mirrored_strip);
+
+  ADD ("/turns/gaps-trimmings-and-rest-stand-with-the-turn", NULL, test_gaps_trimmings_and_rest_stand_with_the_turn);
+  ADD ("/turns/another-way-of-giving-keeps-the-size", NULL, test_another_way_of_giving_keeps_the_size);
+  ADD ("/turns/sheet-is-drawn-and-said", NULL, test_sheet_is_drawn_and_said);
 
   return ui_run ();
 }
