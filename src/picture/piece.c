@@ -283,6 +283,20 @@ add_number (Piece      *self,
   tr_picture_add_fitting_text (self->picture, name, self->em, 400, &self->look->dim, x, baseline, 0, MAX (self->width - x, self->em));
 }
 
+/* Only where there is room over what is said under the enlarged part. */
+static void
+add_note (Piece      *self,
+          const char *text,
+          double      size,
+          double      x,
+          double     *baseline)
+{
+  if (*baseline > self->height - 1.6 * self->em)
+    return;
+  tr_picture_add_fitting_text (self->picture, text, size, 400, &self->look->dim, x, *baseline, 0, MAX (self->width - x, self->em));
+  *baseline += 1.35 * self->em;
+}
+
 /* Small lines under the numbers: how thick the fat is, of what it is a slice, what cannot be seen. */
 static void
 add_notes (Piece  *self,
@@ -291,29 +305,27 @@ add_notes (Piece  *self,
 {
   const TrCut *cut = self->figures->dough->cut;
   TrRange um = get_fat_um (self);
-  double em = self->em, room = MAX (self->width - x, em);
+  double em = self->em;
 
   if (isfinite (um.min) && isfinite (um.max))
     {
       g_autofree char *thick = tr_words_micrometres (self->reader, &um);
       g_autofree char *text = g_strdup_printf (_("fat layer %s"), thick);
 
-      tr_picture_add_fitting_text (self->picture, text, em, 400, &self->look->dim, x, baseline, 0, room);
+      add_note (self, text, em, x, &baseline);
       tr_picture_describe (self->picture, _("Each fat layer is %s thick."), thick);
-      baseline += 1.35 * em;
     }
   if (cut->shape == TR_SHAPE_SLICES)
     {
       g_autofree char *slice = tr_words_length (self->reader, cut->slice_mm);
       g_autofree char *text = g_strdup_printf (_("a slice of %s"), slice);
 
-      tr_picture_add_fitting_text (self->picture, text, em, 400, &self->look->dim, x, baseline, 0, room);
+      add_note (self, text, em, x, &baseline);
       tr_picture_describe (self->picture, _("A slice of %s off the log."), slice);
-      baseline += 1.35 * em;
     }
   if (self->is_toned)
     {
-      tr_picture_add_fitting_text (self->picture, _("too thin to draw: mean tone"), 0.85 * em, 400, &self->look->dim, x, baseline, 0, room);
+      add_note (self, _("too thin to draw: mean tone"), 0.85 * em, x, &baseline);
       tr_picture_describe (self->picture, "%s", _("Its layers are too thin to be told apart there, and are drawn as the tone they mix to."));
     }
 }
@@ -323,7 +335,7 @@ static double
 find_first_baseline (const Piece *self,
                      double       wanted)
 {
-  return MAX (MIN (wanted, self->height - 7.4 * self->em), 1.6 * self->em);
+  return MAX (MIN (wanted, self->height - 9 * self->em), 1.6 * self->em);
 }
 
 static void

@@ -130,6 +130,18 @@ draw_layers (gpointer data)
   tr_picture_unref (layers);
 }
 
+static void
+draw_piece (gpointer data)
+{
+  Picture *picture = data;
+  TrPicture *piece = tr_piece_picture_new (picture->dough, &picture->reader, &picture->look, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (picture->surface);
+
+  tr_picture_draw (piece, cr);
+  cairo_destroy (cr);
+  tr_picture_unref (piece);
+}
+
 typedef struct { Edit edit; TrReader reader; TrLook look; cairo_surface_t *surface; } Frame;
 
 static void
@@ -286,6 +298,7 @@ main (int   argc,
   measure ("edit-of-8-doughs", 401, 10, edit_one_dough, &edit);
   measure ("all-8-doughs-afresh", 101, 2, compute_all, &edit);
   measure ("layers-4097-bands", 101, 1, draw_layers, &picture);
+  measure ("piece-4097-bands", 101, 1, draw_piece, &picture);
 
   Frame frame = { .edit = { load_eight (argv[1]), NULL, 0 }, .reader = picture.reader, .look = picture.look,
                   .surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, WINDOW_WIDTH, WINDOW_HEIGHT) };
