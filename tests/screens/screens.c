@@ -552,7 +552,8 @@ use_variant (void)
 {
   GtkSettings *settings = gtk_settings_get_default ();
 
-  g_object_set (settings, "gtk-xft-dpi", (int) (96 * 1024 * variant->text_scale), "gtk-cursor-blink", FALSE, NULL);
+  g_object_set (settings, "gtk-xft-dpi", (int) (96 * 1024 * variant->text_scale), "gtk-cursor-blink", FALSE,
+                "gtk-enable-animations", FALSE, NULL);
   if (variant->theme != NULL)
     g_object_set (settings, "gtk-theme-name", variant->theme, NULL);
   if (variant->is_right_to_left)
