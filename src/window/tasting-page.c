@@ -439,6 +439,7 @@ build_result (TrTastingPage *self,
   tr_words_label_set (self->covered, _("Covered, so that nobody who still tastes sees it."));
   self->result = tr_tasting_result_new ();
   self->learn = tr_learn_new ();
+  gtk_widget_set_margin_top (self->learn, 18);
   tr_form_add (buttons, self->reveal);
   tr_form_add (buttons, new_paper_button ("win.export-tasting-result"));
   gtk_widget_set_visible (self->result, FALSE);
