@@ -12,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "../words/cautions.h"
 #include "picture-view.h"
 #include "section.h"
 
@@ -23,6 +24,7 @@ struct _TrBenchPage
   TrPage parent_instance;
 
   GtkWidget *scroller;
+  GtkWidget *caution;
   TrPictureView *picture;
   GtkSizeGroup *widths;          /* owned: of all fields, or sections would not stand in line */
 };
@@ -291,6 +293,8 @@ tr_bench_page_refresh (TrPage *page)
 {
   tr_fields_refresh (TR_BENCH_PAGE (page)->scroller);
   refresh_picture (TR_BENCH_PAGE (page));
+  gtk_widget_set_visible (TR_BENCH_PAGE (page)->caution,
+                          tr_is_written (tr_document_get_trial (tr_page_get_document (page))->bench->roll_width_max_mm));
 }
 
 static gboolean
@@ -368,6 +372,9 @@ tr_bench_page_init (TrBenchPage *self)
   form = add_form (column, _("Rolling"));
   add_field (self, form, tr_choice_field_new (&with_choice, TR_FIELD_BESIDE));
   ADD_FIELDS (self, form, rolling_members);
+  self->caution = tr_words_label_new ("dim-label");
+  tr_words_label_set (self->caution, tr_words_rollers_caution ());
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (form)), self->caution);
   ADD_FIELDS (self, add_form (column, _("Trays and oven")), oven_members);
   ADD_FIELDS (self, add_form (column, _("Temperatures")), air_members);
   add_heat (self, column);

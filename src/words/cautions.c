@@ -20,6 +20,12 @@ is_egg (const TrLineFigures *line)
   return tr_line_has_role (line, TR_ROLE_EGG);
 }
 
+const char *
+tr_words_rollers_caution (void)
+{
+  return _("Keep hands, hair and sleeves away from moving rollers; switch off to clean.");
+}
+
 char *
 tr_words_cautions (const TrReader       *reader,
                    const TrDoughFigures *figures)
@@ -32,7 +38,7 @@ tr_words_cautions (const TrReader       *reader,
   if (tr_look_find_line (figures, is_egg) >= 0)
     g_string_append (text, _("Raw egg: keep it cold, wash hands and brushes, bake through. "));
   g_string_append_printf (text, _("Keep egg, dairy, fillings and resting dough at %s or below. "), cold);
-  g_string_append (text, _("Keep hands, hair and sleeves away from moving rollers; switch off to clean. "));
+  g_string_append_printf (text, "%s ", tr_words_rollers_caution ());
   g_string_append (text, _("Local food-safety and workplace rules and licensed practice decide."));
 
   return g_string_free (text, FALSE);

@@ -12,6 +12,7 @@
 G_BEGIN_DECLS
 
 /* Oven, raw dough, raw egg where there is one, cold chain, rollers; and who decides. */
-char *tr_words_cautions (const TrReader *reader, const TrDoughFigures *figures);
+char       *tr_words_cautions        (const TrReader *reader, const TrDoughFigures *figures);
+const char *tr_words_rollers_caution (void);
 
 G_END_DECLS
