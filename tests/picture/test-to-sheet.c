@@ -61,7 +61,7 @@ check_scale (const TrDoughFigures *figures,
   const TrSize *rolled = &figures->sheet.rolled_mm;
   TrSize block = tr_lamination_last_block (&figures->lamination);
   guint level = rolled->mm[1] > rolled->mm[0] ? 1 : 0, n = 0;
-  TrBox first, last, next;
+  TrBox first, last = { 0 }, next;
 
   g_assert_true (tr_picture_get_box (picture, &(TrHit) { TR_PART_OF_SHEET, 0 }, &first));
   while (tr_picture_get_box (picture, &(TrHit) { TR_PART_OF_SHEET, (int) n }, &next))
