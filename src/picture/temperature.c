@@ -358,40 +358,69 @@ find_marks (Drawing *self)
     }
 }
 
+/* Do its words lie where something upright stands? */
+static gboolean
+is_crossed_at (const Mark *mark,
+               double      x)
+{
+  double from = mark->x + MIN (0, mark->width);
+
+  return x > from && x < from + fabs (mark->width);
+}
+
 static gboolean
 is_crossed (const Drawing *self,
             guint          mark)
 {
-  double from = self->marks[mark].x + MIN (0, self->marks[mark].width), to = from + fabs (self->marks[mark].width);
-
   for (guint i = 0; i < self->n_marks; i++)
-    if (i != mark && self->marks[i].text != NULL && self->marks[i].x > from && self->marks[i].x < to)
+    if (i != mark && self->marks[i].text != NULL && is_crossed_at (&self->marks[mark], self->marks[i].x))
       return TRUE;
 
   return FALSE;
 }
 
 /* `row`: from the slab upwards. */
-static void
-add_mark (Drawing    *self,
-          const Mark *mark,
-          guint       row)
+static double
+baseline_of (const Drawing *self,
+             guint          row)
 {
-  const TrColour *colour = mark->is_accent ? &self->look->accent : &self->look->text;
-  double baseline = self->area.y - (0.5 + 1.25 * row) * self->em, side = mark->width < 0 ? -1 : 1;
-  TrBox behind = { mark->x + MIN (0, mark->width), baseline - 0.85 * self->em, fabs (mark->width), 1.1 * self->em };
-
-  /* Where it could not be helped that another mark passes there. */
-  tr_picture_add_rect (self->picture, &behind, &self->look->paper, TR_PEN_NONE, NULL);
-  tr_picture_add_line (self->picture, mark->x, baseline - 0.7 * self->em, mark->x, y_of (self, 1), TR_PEN_OUTLINE, colour);
-  if (!mark->is_accent)
-    tr_picture_dash (self->picture);
-  tr_picture_add_fitting_text (self->picture, mark->text, self->look->text_size, mark->is_accent ? 700 : 400, colour,
-                               mark->x + side * 0.3 * self->em, baseline, side < 0 ? 1 : 0, fabs (mark->width) - 0.3 * self->em);
+  return self->area.y - (0.5 + 1.25 * row) * self->em;
 }
 
-/* Lowest stands the one whose words none of those above has to pass. The others
- * are drawn before it. */
+static void
+add_upright (Drawing    *self,
+             const Mark *mark,
+             double      from,
+             double      to)
+{
+  tr_picture_add_line (self->picture, mark->x, from, mark->x, to, TR_PEN_OUTLINE, mark->is_accent ? &self->look->accent : &self->look->text);
+  if (!mark->is_accent)
+    tr_picture_dash (self->picture);
+}
+
+/* Words below that could not be kept out of its way interrupt it. */
+static void
+add_mark (Drawing    *self,
+          const Mark *rows,
+          guint       row)
+{
+  const Mark *mark = &rows[row];
+  double top = baseline_of (self, row) - 0.7 * self->em, side = mark->width < 0 ? -1 : 1;
+  int weight = mark->is_accent ? 700 : 400;
+
+  for (guint below = row; below-- > 0;)
+    if (is_crossed_at (&rows[below], mark->x))
+      {
+        add_upright (self, mark, top, baseline_of (self, below) - 0.85 * self->em);
+        top = baseline_of (self, below) + 0.25 * self->em;
+      }
+  add_upright (self, mark, top, y_of (self, 1));
+  tr_picture_add_fitting_text (self->picture, mark->text, self->look->text_size, weight, mark->is_accent ? &self->look->accent : &self->look->text,
+                               mark->x + side * 0.3 * self->em, baseline_of (self, row), side < 0 ? 1 : 0,
+                               fabs (mark->width) - 0.3 * self->em);
+}
+
+/* Lowest stands the one whose words none of those above has to pass. */
 static void
 add_marks (Drawing *self)
 {
@@ -409,11 +438,10 @@ add_marks (Drawing *self)
       self->marks[best].text = NULL;
     }
 
-  for (guint row = n_rows; row-- > 0;)
-    {
-      add_mark (self, &rows[row], row);
-      g_free (rows[row].text);
-    }
+  for (guint row = 0; row < n_rows; row++)
+    add_mark (self, rows, row);
+  for (guint row = 0; row < n_rows; row++)
+    g_free (rows[row].text);
 }
 
 static void
