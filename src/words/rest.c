@@ -54,8 +54,10 @@ dup_needed (const TrReader      *reader,
   g_autofree char *target = say_celsius (reader, rest->target_c);
   g_autofree char *air = say_celsius (reader, rest->air_c);
 
-  if (rest->air_c >= rest->start_c)
+  if (rest->air_c > rest->start_c)
     return g_strdup_printf (_("At %s around it the slab only warms."), air);
+  if (rest->air_c >= rest->start_c)
+    return g_strdup_printf (_("Air of %s leaves it as warm as it is."), air);
 
   switch (rest->core_why)
     {

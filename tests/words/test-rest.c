@@ -101,6 +101,13 @@ never (TrTrial *trial,
 }
 
 static void
+as_warm_as_the_fridge (TrTrial *trial,
+                       TrRest  *rest)
+{
+  rest->start_c = trial->bench->fridge_c;
+}
+
+static void
 cool_room (TrTrial *trial,
            TrRest  *rest)
 {
@@ -151,6 +158,10 @@ static const Case cases[] = {
     "At 21 °C around it the slab only warms. After the written 45 min the core is at 15 °C.",
     NULL,
     "It can be rolled at once; rolled out, it stays under 17 °C for at most 5 min." },
+  { "as-warm-as-the-fridge", as_warm_as_the_fridge,
+    "Air of 4 °C leaves it as warm as it is. After the written 45 min the core is at 4 °C.",
+    NULL,
+    "It bends after 32 min on the bench; rolled out, it stays under 17 °C for at most 18 min." },
   { "never", never,
     "Air of 4 °C never brings it to 3 °C. After the written 45 min the core is at 12.5 °C.",
     NULL,
