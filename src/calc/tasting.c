@@ -397,6 +397,25 @@ tr_tasting_compute (const TrFigures *figures,
   return g_steal_pointer (&tasting);
 }
 
+static int
+compare_followers (gconstpointer a,
+                   gconstpointer b)
+{
+  double one = fabs (((const TrFollower *) a)->spearman.coefficient), other = fabs (((const TrFollower *) b)->spearman.coefficient);
+
+  return one > other ? -1 : one < other;
+}
+
+GArray *
+tr_tasting_sort_followers (const TrTastingFigures *tasting)
+{
+  GArray *sorted = g_array_copy (tasting->follows);
+
+  g_array_sort (sorted, compare_followers);
+
+  return sorted;
+}
+
 void
 tr_tasting_figures_free (TrTastingFigures *tasting)
 {

@@ -83,7 +83,9 @@ double            tr_tasting_count_chance (const TrTastingFigures *tasting);
 /* Of one taster's prediction that comes out perfectly, two-sided. */
 double            tr_tasting_perfect_p    (guint                   n_samples);
 /* The keys that are tried, NULL after the last. */
-const char *const *tr_tasting_get_tried   (void);
+const char *const *tr_tasting_get_tried (void);
+/* What followed most first; (element-type TrFollower) (transfer full). */
+GArray *tr_tasting_sort_followers (const TrTastingFigures *tasting);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TrTastingFigures, tr_tasting_figures_free)
 

@@ -53,26 +53,16 @@ add_pictures (TrTastingPaper         *paper,
   return y + height + 0.6 * paper->em;
 }
 
-static int
-compare_followers (gconstpointer a,
-                   gconstpointer b)
-{
-  double one = fabs (((const TrFollower *) a)->spearman.coefficient), other = fabs (((const TrFollower *) b)->spearman.coefficient);
-
-  return one > other ? -1 : one < other;
-}
-
 static double
 add_followers (TrTastingPaper         *paper,
                const TrTastingFigures *tasting,
                double                  y)
 {
-  g_autoptr (GArray) sorted = g_array_copy (tasting->follows);
+  g_autoptr (GArray) sorted = tr_tasting_sort_followers (tasting);
 
   if (sorted->len == 0)
     return y;
 
-  g_array_sort (sorted, compare_followers);
   y = add_sentence (paper, g_strdup (_("Which figures went with the scores")), 700, y + 0.6 * paper->em);
   y = add_sentence (paper, tr_words_tried (paper->reader, tasting), 400, y);
   y = add_sentence (paper, tr_words_perfect_p (paper->reader, tasting->n_samples), 400, y);

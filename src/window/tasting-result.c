@@ -19,6 +19,7 @@
 #include "section.h"
 
 #define PROGRESS_MS 100
+#define MOST_FOLLOWERS 5
 
 typedef struct {
   TrFigures *figures;
@@ -99,6 +100,7 @@ show_tasting (TrTastingResult *self,
               const TrReader  *reader)
 {
   const TrTastingFigures *tasting = self->tasting;
+  g_autoptr (GArray) followers = NULL;
 
   clear_box (self->ranks);
   clear_box (self->sentences);
@@ -119,8 +121,9 @@ show_tasting (TrTastingResult *self,
   add_words (self->sentences, NULL, tr_words_predicted (reader, tasting));
   if (tasting->prediction.gap == TR_PREDICTION_NOTHING_MISSING)
     add_words (self->sentences, "dim-label", tr_words_perfect_p (reader, tasting->n_samples));
-  for (guint i = 0; i < MIN (tasting->follows->len, 5); i++)
-    add_words (self->sentences, NULL, tr_words_follower (reader, &g_array_index (tasting->follows, TrFollower, i)));
+  followers = tr_tasting_sort_followers (tasting);
+  for (guint i = 0; i < MIN (followers->len, MOST_FOLLOWERS); i++)
+    add_words (self->sentences, NULL, tr_words_follower (reader, &g_array_index (followers, TrFollower, i)));
   add_words (self->sentences, "dim-label", tr_words_tried (reader, tasting));
 }
 
