@@ -175,8 +175,9 @@ add_cut (Bake *bake)
   g_autofree char *text = sheet->sheets > 1
                           ? g_strdup_printf (_("%d sheets, each %s,\n%s pieces, %s"), sheet->sheets, rows, count, size)
                           : g_strdup_printf (_("%s pieces, %s,\n%s"), count, rows, size);
+  const char *blanks[] = { _("raw, 5 together"), NULL };
 
-  add_entry (bake, _("Cut"), text, note, NULL);
+  add_entry (bake, _("Cut"), text, note, blanks);
 }
 
 static void
@@ -299,7 +300,7 @@ add_baked (Bake *bake)
   g_autofree char *mass = tr_words_mass (bake->reader, piece->baked_mass_g);
   g_autofree char *percent = tr_card_dup_percent (bake->reader, loss);
   g_autofree char *text = NULL;
-  const char *blanks[] = { _("real, 5 together"), NULL };
+  const char *blanks[] = { _("5 together"), _("height"), NULL };
 
   if (isfinite (loss) && isfinite (piece->baked_mass_g))
     text = g_strdup_printf (_("%s a piece if %s is lost"), mass, percent);
