@@ -40,18 +40,6 @@ struct _TrLearn
 
 G_DEFINE_FINAL_TYPE (TrLearn, tr_learn, TR_TYPE_PAGE)
 
-/* With the hairline above it. */
-static void
-show_section (GtkWidget *section,
-              gboolean   is_visible)
-{
-  GtkWidget *hairline = gtk_widget_get_prev_sibling (section);
-
-  gtk_widget_set_visible (section, is_visible);
-  if (hairline != NULL)
-    gtk_widget_set_visible (hairline, is_visible);
-}
-
 /* Causes *******************************************************************/
 
 static guint
@@ -130,7 +118,7 @@ show_differences (TrLearn *self,
   const TrFigures *figures = tr_document_get_figures (document);
   int parent = tr_trial_find_parent (trial, index);
 
-  show_section (self->changed, parent >= 0);
+  tr_section_set_shown (self->changed, parent >= 0);
   if (parent < 0)
     return;
 
@@ -217,7 +205,7 @@ show_lineage (TrLearn       *self,
   self->drawn = tr_trial_ref (trial);
   self->drawn_index = index;
   self->drawn_reader = *tr_page_get_reader (TR_PAGE (self));
-  show_section (self->lineage, has_lineage (trial));
+  tr_section_set_shown (self->lineage, has_lineage (trial));
   if (!has_lineage (trial))
     {
       tr_picture_view_set_data (view, NULL, NULL, 0, tr_page_get_reader (TR_PAGE (self)));
@@ -292,7 +280,7 @@ tr_learn_refresh (TrPage *page)
   gtk_widget_set_visible (self->hint, index >= 0);
   if (index < 0)
     {
-      show_section (self->changed, FALSE);
+      tr_section_set_shown (self->changed, FALSE);
       show_lineage (self, trial, -1);
       return;
     }

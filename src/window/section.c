@@ -52,6 +52,17 @@ tr_column_add_section (GtkWidget  *column,
   return section;
 }
 
+void
+tr_section_set_shown (GtkWidget *section,
+                      gboolean   is_shown)
+{
+  GtkWidget *hairline = gtk_widget_get_prev_sibling (section);
+
+  gtk_widget_set_visible (section, is_shown);
+  if (hairline != NULL)
+    gtk_widget_set_visible (hairline, is_shown);
+}
+
 /* A wheel that turns down over a table would be lost: GTK lets what is inside
  * scroll, and that only goes sideways. The page has it instead. */
 static gboolean

@@ -21,6 +21,9 @@ GtkWidget *tr_column_new           (GtkWidget  **scroller);
  * content; a hairline stands above all but the first. */
 GtkWidget *tr_column_add_section   (GtkWidget   *column,
                                     const char  *heading);
+/* With the hairline above it. */
+void       tr_section_set_shown    (GtkWidget   *section,
+                                    gboolean     is_shown);
 /* Around what may be wider than its page: scrolls sideways, while a wheel that turns
  * up or down moves the page. */
 GtkWidget *tr_sideways_new         (GtkWidget   *child);

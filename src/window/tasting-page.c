@@ -289,7 +289,7 @@ show_tasters (TrTastingPage *self,
       gtk_string_list_append (names, name);
     }
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->taster), G_LIST_MODEL (names));
-  gtk_widget_set_visible (self->scoring, n > 0);
+  tr_section_set_shown (self->scoring, n > 0);
   if (n == 0)
     return;
 

@@ -17,7 +17,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "calc/scores.h"
 #include "window/comparison-table.h"
 #include "window/learn.h"
 #include "window/picture-view.h"
@@ -26,9 +25,11 @@
 #include "window/recipe-review.h"
 #include "window/section.h"
 #include "window/sequence-finder.h"
+#include "window/tasting-result.h"
 
 #include "../ui/support.h"
 #include "seen.h"
+#include "tasted.h"
 
 typedef struct
 {
@@ -92,28 +93,33 @@ open_formula (TrWindow *window)
   ui_act (window, "win.go-formula");
 }
 
+/* Its page is scrolled until it stands at the top, with so much room above. */
+static void
+scroll_to (GtkWidget *widget,
+           double     above)
+{
+  GtkWidget *scrolled = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  double y;
+
+  gtk_widget_translate_coordinates (widget, scrolled, 0, 0, NULL, &y);
+  gtk_adjustment_set_value (down, gtk_adjustment_get_value (down) + y - above);
+}
+
 /* The switch above the plane shows it; then it is scrolled to. */
 static void
 open_balance_view (TrWindow   *window,
                    const char *view)
 {
   GtkWidget *plane = ui_find_type (GTK_WIDGET (window), TR_TYPE_RATIO_PLANE);
-  GtkWidget *stack, *scrolled;
-  GtkAdjustment *down;
+  GtkWidget *stack;
 
   ui_act (window, "win.go-formula");
   g_assert_nonnull (plane);
   stack = gtk_widget_get_ancestor (plane, GTK_TYPE_STACK);
   gtk_stack_set_visible_child_name (GTK_STACK (stack), view);
   ui_frames (GTK_WIDGET (window), 3);
-
-  scrolled = gtk_widget_get_ancestor (stack, GTK_TYPE_SCROLLED_WINDOW);
-  down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
-  /* The switch itself at the top. */
-  double y;
-
-  gtk_widget_translate_coordinates (gtk_widget_get_parent (stack), scrolled, 0, 0, NULL, &y);
-  gtk_adjustment_set_value (down, gtk_adjustment_get_value (down) + y - 40);
+  scroll_to (gtk_widget_get_parent (stack), 40);   /* the switch itself at the top */
 }
 
 static void
@@ -155,22 +161,16 @@ open_sequences_in_blocks (TrWindow *window)
   open_sequences (window);
 }
 
-/* Its page is scrolled until it stands at the top. */
 static void
 scroll_to_picture (TrWindow   *window,
                    const char *name)
 {
-  GtkWidget *picture, *scrolled;
-  GtkAdjustment *down;
-  double y;
+  GtkWidget *picture;
 
   ui_frames (GTK_WIDGET (window), 2);
   picture = ui_find (GTK_WIDGET (window), TR_TYPE_PICTURE_VIEW, _(name));
   g_assert_nonnull (picture);
-  scrolled = gtk_widget_get_ancestor (picture, GTK_TYPE_SCROLLED_WINDOW);
-  down = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
-  gtk_widget_translate_coordinates (picture, scrolled, 0, 0, NULL, &y);
-  gtk_adjustment_set_value (down, gtk_adjustment_get_value (down) + y - 60);
+  scroll_to (picture, 60);
 }
 
 static void
@@ -400,27 +400,40 @@ open_carry (TrWindow *window)
   ui_act (window, "win.carry-doughs");
 }
 
-/* Four tasters' faults and balance, and what was made of them. */
 static void
-taste (TrWindow *window)
+open_tasting (TrWindow *window)
 {
-  TrDocument *document = tr_window_get_document (window);
-  TrTrial *draft = tr_document_draft (document);
-  TrTasting *tasting = tr_trial_need_tasting (draft);
-  TrDough *dough = tr_trial_own_dough (draft, 0);
-  g_autoptr (GError) error = NULL;
+  tasted_by_four (window);
+  ui_act (window, "win.go-tasting");
+}
 
-  ((TrStep *) tr_dough_find_step (dough, TR_STEP_PROOF))->at_c = 31;
-  for (guint i = 0; i < 4; i++)
-    {
-      TrScore *score = tr_tasting_need_score (tasting, tr_tasting_add_taster (tasting, "A")->id, dough->id);
+static void
+open_no_tasting (TrWindow *window)
+{
+  ui_act (window, "win.go-tasting");
+}
 
-      score->salt = i < 2 ? 1 : 0;
-      g_strfreev (score->faults);
-      score->faults = g_strsplit (i == 0 ? "fat-pooled side-burst" : i < 3 ? "fat-pooled" : "dense", " ", -1);
-    }
-  tr_document_commit (document, draft, "taste", NULL, "", &error);
-  g_assert_no_error (error);
+static gboolean
+is_done (gpointer result)
+{
+  return tr_tasting_result_is_done (result);
+}
+
+static void
+open_result (TrWindow *window)
+{
+  GtkWidget *result, *button;
+
+  open_tasting (window);
+  result = ui_find_type (GTK_WIDGET (window), TR_TYPE_TASTING_RESULT);
+  button = ui_find_type (gtk_widget_get_parent (result), GTK_TYPE_TOGGLE_BUTTON);
+  g_assert_nonnull (button);
+  gtk_widget_grab_focus (button);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), TRUE);
+  ui_frames (result, 3);
+  g_assert_true (ui_wait_until (is_done, result, 10000));
+  ui_frames (result, 3);
+  scroll_to (button, 60);
 }
 
 /* The section as it stands on a page, in a window of its own. */
@@ -448,7 +461,7 @@ show_learn (TrWindow *window,
 static void
 open_learn (TrWindow *window)
 {
-  taste (window);
+  tasted_with_faults (window);
   ui_act (window, "win.branch-dough");
   show_learn (window, 0);
 }
@@ -494,6 +507,9 @@ static const Screen screens[] = {
   { "bench", open_bench, FALSE },
   { "compare", open_compare, FALSE },
   { "compared", open_compared, FALSE },
+  { "no-tasting", open_no_tasting, FALSE },
+  { "tasting", open_tasting, FALSE },
+  { "tasting-result", open_result, FALSE },
   { "findings", open_findings, FALSE },
   { "preferences", open_preferences, FALSE },
   { "print", open_print, FALSE },
