@@ -153,9 +153,10 @@ open_sequences_in_blocks (TrWindow *window)
 {
   TrDocument *document = tr_window_get_document (window);
   TrTrial *draft = tr_document_draft (document);
+  TrBench *bench = tr_trial_own_bench (draft);
   g_autoptr (GError) error = NULL;
 
-  tr_trial_own_bench (draft)->worktop_mm[0] = tr_trial_own_bench (draft)->worktop_mm[1] = 420;
+  bench->worktop_mm[0] = bench->worktop_mm[1] = 420;
   tr_document_commit (document, draft, "worktop", NULL, "", &error);
   g_assert_no_error (error);
   open_sequences (window);
