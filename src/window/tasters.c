@@ -300,7 +300,7 @@ tr_tasters_init (TrTasters *self)
   self->hint = tr_words_label_new ("dim-label");
   self->add = gtk_button_new_with_label (_("Add a taster"));
   self->orders = gtk_button_new_with_label (_("New serving orders"));
-  gtk_widget_set_tooltip_text (self->orders, _("Balanced: in every place each sample comes equally often, and after every other (Williams 1949)"));
+  gtk_widget_set_tooltip_text (self->orders, _("Balanced: in every place each sample comes equally often, and after every other (a Williams design)"));
   g_signal_connect_object (self->add, "clicked", G_CALLBACK (add_clicked_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->orders, "clicked", G_CALLBACK (orders_clicked_cb), self, G_CONNECT_SWAPPED);
   tr_form_add (buttons, self->add);
