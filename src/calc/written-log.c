@@ -6,6 +6,38 @@
 
 #include "written-private.h"
 
+/* Entries are alike: numbers, when it was, and what of the file has another name. */
+#define DEFINE_ENTRY(Type, name) \
+  Type * \
+  tr_##name##_copy (const Type *entry) \
+  { \
+    Type *copy = g_new (Type, 1); \
+    \
+    *copy = *entry; \
+    copy->at = g_strdup (entry->at); \
+    copy->extra = g_strdup (entry->extra); \
+    \
+    return copy; \
+  } \
+  \
+  void \
+  tr_##name##_free (Type *entry) \
+  { \
+    if (entry == NULL) \
+      return; \
+    \
+    g_free (entry->at); \
+    g_free (entry->extra); \
+    g_free (entry); \
+  }
+
+DEFINE_ENTRY (TrMix, mix)
+DEFINE_ENTRY (TrLoggedStep, logged_step)
+DEFINE_ENTRY (TrLoggedRest, logged_rest)
+DEFINE_ENTRY (TrLoggedSize, logged_size)
+DEFINE_ENTRY (TrLoggedCut, logged_cut)
+DEFINE_ENTRY (TrLoggedPieces, logged_pieces)
+
 TrMix *
 tr_mix_new (void)
 {
@@ -14,29 +46,6 @@ tr_mix_new (void)
   mix->dough_c = mix->flour_c = mix->room_c = mix->liquid_c = mix->preferment_c = NAN;
 
   return mix;
-}
-
-TrMix *
-tr_mix_copy (const TrMix *mix)
-{
-  TrMix *copy = g_new (TrMix, 1);
-
-  *copy = *mix;
-  copy->at = g_strdup (mix->at);
-  copy->extra = g_strdup (mix->extra);
-
-  return copy;
-}
-
-void
-tr_mix_free (TrMix *mix)
-{
-  if (mix == NULL)
-    return;
-
-  g_free (mix->at);
-  g_free (mix->extra);
-  g_free (mix);
 }
 
 TrLoggedStep *
@@ -50,29 +59,6 @@ tr_logged_step_new (TrStepId id)
   return logged;
 }
 
-TrLoggedStep *
-tr_logged_step_copy (const TrLoggedStep *logged)
-{
-  TrLoggedStep *copy = g_new (TrLoggedStep, 1);
-
-  *copy = *logged;
-  copy->at = g_strdup (logged->at);
-  copy->extra = g_strdup (logged->extra);
-
-  return copy;
-}
-
-void
-tr_logged_step_free (TrLoggedStep *logged)
-{
-  if (logged == NULL)
-    return;
-
-  g_free (logged->at);
-  g_free (logged->extra);
-  g_free (logged);
-}
-
 TrLoggedRest *
 tr_logged_rest_new (int turn)
 {
@@ -82,29 +68,6 @@ tr_logged_rest_new (int turn)
   logged->minutes = logged->core_c = NAN;
 
   return logged;
-}
-
-TrLoggedRest *
-tr_logged_rest_copy (const TrLoggedRest *logged)
-{
-  TrLoggedRest *copy = g_new (TrLoggedRest, 1);
-
-  *copy = *logged;
-  copy->at = g_strdup (logged->at);
-  copy->extra = g_strdup (logged->extra);
-
-  return copy;
-}
-
-void
-tr_logged_rest_free (TrLoggedRest *logged)
-{
-  if (logged == NULL)
-    return;
-
-  g_free (logged->at);
-  g_free (logged->extra);
-  g_free (logged);
 }
 
 TrLoggedSize *
@@ -118,29 +81,6 @@ tr_logged_size_new (int turn)
   return logged;
 }
 
-TrLoggedSize *
-tr_logged_size_copy (const TrLoggedSize *logged)
-{
-  TrLoggedSize *copy = g_new (TrLoggedSize, 1);
-
-  *copy = *logged;
-  copy->at = g_strdup (logged->at);
-  copy->extra = g_strdup (logged->extra);
-
-  return copy;
-}
-
-void
-tr_logged_size_free (TrLoggedSize *logged)
-{
-  if (logged == NULL)
-    return;
-
-  g_free (logged->at);
-  g_free (logged->extra);
-  g_free (logged);
-}
-
 TrLoggedCut *
 tr_logged_cut_new (void)
 {
@@ -151,29 +91,6 @@ tr_logged_cut_new (void)
   return logged;
 }
 
-TrLoggedCut *
-tr_logged_cut_copy (const TrLoggedCut *logged)
-{
-  TrLoggedCut *copy = g_new (TrLoggedCut, 1);
-
-  *copy = *logged;
-  copy->at = g_strdup (logged->at);
-  copy->extra = g_strdup (logged->extra);
-
-  return copy;
-}
-
-void
-tr_logged_cut_free (TrLoggedCut *logged)
-{
-  if (logged == NULL)
-    return;
-
-  g_free (logged->at);
-  g_free (logged->extra);
-  g_free (logged);
-}
-
 TrLoggedPieces *
 tr_logged_pieces_new (void)
 {
@@ -182,29 +99,6 @@ tr_logged_pieces_new (void)
   logged->raw_g = logged->baked_g = logged->raw_height_mm = logged->baked_height_mm = NAN;
 
   return logged;
-}
-
-TrLoggedPieces *
-tr_logged_pieces_copy (const TrLoggedPieces *logged)
-{
-  TrLoggedPieces *copy = g_new (TrLoggedPieces, 1);
-
-  *copy = *logged;
-  copy->at = g_strdup (logged->at);
-  copy->extra = g_strdup (logged->extra);
-
-  return copy;
-}
-
-void
-tr_logged_pieces_free (TrLoggedPieces *logged)
-{
-  if (logged == NULL)
-    return;
-
-  g_free (logged->at);
-  g_free (logged->extra);
-  g_free (logged);
 }
 
 TrLog *
