@@ -72,6 +72,23 @@ page_tear_down (PageFixture *fixture)
   g_assert_finalize_object (fixture->document);
 }
 
+const TrTrial *
+page_get_trial (PageFixture *fixture)
+{
+  return tr_document_get_trial (fixture->document);
+}
+
+void
+page_commit (PageFixture *fixture,
+             TrTrial     *draft)
+{
+  g_autoptr (GError) error = NULL;
+
+  tr_document_commit (fixture->document, draft, "test", NULL, "", &error);
+  g_assert_no_error (error);
+  ui_settle ();
+}
+
 static JsonNode *
 step_into (JsonNode   *node,
            const char *token)

@@ -28,6 +28,11 @@ void        page_set_up        (PageFixture *fixture,
                                 PageMaker    make,
                                 const char  *dough);
 void        page_tear_down     (PageFixture *fixture);
+const TrTrial *
+            page_get_trial     (PageFixture *fixture);
+/* A change that the page did not make itself. */
+void        page_commit        (PageFixture *fixture,
+                                TrTrial     *draft);
 
 /* What the document holds there, as JSON text: "25", "\"250 g\"", "null". The
  * pointer is inside the page's dough, or "/bench/…", "/title". NULL: nothing. */

@@ -46,12 +46,6 @@ get_table (PageFixture *fixture)
   return TR_COMPARISON_TABLE (table);
 }
 
-static const TrTrial *
-get_trial (PageFixture *fixture)
-{
-  return tr_document_get_trial (fixture->document);
-}
-
 static const TrComparable *
 find (const char *key)
 {
@@ -60,17 +54,6 @@ find (const char *key)
   g_assert_nonnull (comparable);
 
   return comparable;
-}
-
-static void
-commit (PageFixture *fixture,
-        TrTrial     *draft)
-{
-  g_autoptr (GError) error = NULL;
-
-  tr_document_commit (fixture->document, draft, "test", NULL, "", &error);
-  g_assert_no_error (error);
-  ui_settle ();
 }
 
 /* "0 1 4": the doughs of the columns. */
@@ -167,7 +150,7 @@ test_rows_are_figures_of_which_something_is_known (PageFixture  *fixture,
           headings++;
           continue;
         }
-      for (guint d = 0; d < get_trial (fixture)->doughs->len; d++)
+      for (guint d = 0; d < page_get_trial (fixture)->doughs->len; d++)
         is_known |= isfinite (tr_comparable_get (rows->pdata[i], tr_figures_get_dough (tr_document_get_figures (fixture->document), d)));
       g_assert_true (is_known);
     }
@@ -181,7 +164,7 @@ test_an_edit_is_seen (PageFixture  *fixture,
   TrTrial *draft = tr_document_draft (fixture->document);
 
   tr_set_text (&tr_dough_get_line (tr_trial_own_dough (draft, 1), 1)->amount, "61 %");
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   assert_cell (fixture, "Hydration, all water. B Rectangles: ", "61.0");
 }
 
@@ -209,7 +192,7 @@ test_a_dough_that_goes_takes_its_column_along (PageFixture  *fixture,
 
   tr_comparison_table_set_reference (get_table (fixture), "d1");
   tr_trial_remove_dough (draft, 0);
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   assert_columns (fixture, "0 1 2 3");
   g_assert_null (tr_comparison_table_get_reference (get_table (fixture)));
 }
@@ -233,7 +216,7 @@ test_doughs_stand_in_the_order_of_a_row (PageFixture  *fixture,
 
   /* It goes along with an edit. */
   tr_set_text (&tr_dough_get_line (tr_trial_own_dough (draft, 1), 1)->amount, "5 %");
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   assert_columns (fixture, "1 0 2 3 4");
   gtk_widget_activate_action (GTK_WIDGET (table), "comparison.order", NULL);
   g_assert_null (tr_comparison_table_get_order (table, NULL));
@@ -298,7 +281,7 @@ test_doughs_are_held_against_one (PageFixture  *fixture,
   tr_set_text (&tr_dough_get_line (tr_trial_own_dough (draft, 1), 1)->amount, "60 %");
   g_ptr_array_add (tr_trial_own_dough (draft, 2)->lines, tr_line_new (TR_STAGE_DOUGH, "flour-bread", "500 g"));
   g_ptr_array_add (tr_trial_own_dough (draft, 2)->lines, tr_line_new (TR_STAGE_DOUGH, "water", "75 %"));
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   gtk_widget_activate_action (GTK_WIDGET (get_table (fixture)), "comparison.hold-against", "s", "d2");
   ui_settle ();
   assert_cell (fixture, "Hydration, added water. C Squares: ", "+15.0 +25" NB "%");
@@ -316,7 +299,7 @@ test_a_figure_outside_of_its_band_says_so (PageFixture  *fixture,
   TrFigureCell *cell;
 
   tr_set_text (&tr_dough_get_line (tr_trial_own_dough (draft, 0), 3)->amount, "40 g");
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   cell = find_cell (GTK_WIDGET (get_table (fixture)), "Salt, on flour. A Triangles: ");
   g_assert_nonnull (cell);
   g_assert_nonnull (strstr (tr_figure_cell_get_words (cell), "outside of what is usual, 1.60" NB "% to 2.40" NB "%"));
@@ -366,7 +349,7 @@ test_many_doughs_show_the_first (PageFixture  *fixture,
       tr_set_text (&dough->id, id);
       g_ptr_array_add (draft->doughs, dough);
     }
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   assert_columns (fixture, "0 1 2 3 4 5 6 7 8 9 10 11");
   g_assert_true (ui_says (GTK_WIDGET (fixture->page), "12 of 64 doughs"));
 }
@@ -410,7 +393,7 @@ score (PageFixture *fixture)
 
   one->look = one->layers = one->eating = 8;
   other->look = other->layers = other->eating = 3;
-  commit (fixture, draft);
+  page_commit (fixture, draft);
 }
 
 static void

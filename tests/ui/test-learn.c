@@ -21,17 +21,6 @@
 
 #define NB "\u00a0"
 
-static void
-commit (PageFixture *fixture,
-        TrTrial     *draft)
-{
-  g_autoptr (GError) error = NULL;
-
-  tr_document_commit (fixture->document, draft, "test", NULL, "", &error);
-  g_assert_no_error (error);
-  ui_settle ();
-}
-
 static TrStep *
 find_step (TrDough  *dough,
            TrStepId  id)
@@ -60,7 +49,7 @@ taste (PageFixture *fixture,
       g_strfreev (score->faults);
       score->faults = g_strsplit (i < 3 && fault != NULL ? fault : "", " ", -1);
     }
-  commit (fixture, draft);
+  page_commit (fixture, draft);
 }
 
 static GtkWidget *
@@ -222,7 +211,7 @@ test_a_ratio_is_brought_back_by_its_own_lines (void)
 
   score->salt = 2;
   tr_set_text (&tr_dough_get_line (tr_trial_own_dough (draft, 0), 3)->amount, "18 g");
-  commit (&fixture, draft);
+  page_commit (&fixture, draft);
   SAYS (&fixture, "Too salty, the one taster");
   press (&fixture, "Bring salt to 2" NB "%");
 
@@ -247,7 +236,7 @@ test_what_follows_from_a_change_is_said_too (void)
 
   /* 3 · 4 · 3 fat layers, and 3 · 2 · 3. */
   tr_dough_get_turn (branch, 1)->fold = 2;
-  commit (&fixture, draft);
+  page_commit (&fixture, draft);
   tr_page_set_dough (fixture.page, id);
   ui_settle ();
   SAYS (&fixture, "Turn 2: book fold (4) → half fold (2)");
@@ -297,7 +286,7 @@ test_rows_follow_the_scores (void)
   TrTrial *draft = tr_document_draft (fixture.document);
 
   g_clear_pointer (&draft->tasting, tr_tasting_free);
-  commit (&fixture, draft);
+  page_commit (&fixture, draft);
   SAYS_NOT (&fixture, "Gummy");
   SAYS_NOT (&fixture, "Fat pooled");
   SAYS (&fixture, "Nobody has tasted Triangles yet.");
@@ -344,7 +333,7 @@ test_a_full_trial_says_so (void)
 
   while (draft->doughs->len < TR_MAX_DOUGHS)
     tr_trial_branch_dough (draft, 0, "more");
-  commit (&fixture, draft);
+  page_commit (&fixture, draft);
   g_assert_false (tr_page_branch_dough (fixture.page, NULL));
   g_assert_cmpuint (tr_document_get_trial (fixture.document)->doughs->len, ==, TR_MAX_DOUGHS);
   page_tear_down (&fixture);

@@ -38,12 +38,6 @@ get_editor (PageFixture *fixture)
   return TR_PREDICTION_EDITOR (ui_find_type (GTK_WIDGET (fixture->page), TR_TYPE_PREDICTION_EDITOR));
 }
 
-static const TrTrial *
-get_trial (PageFixture *fixture)
-{
-  return tr_document_get_trial (fixture->document);
-}
-
 static const TrComparable *
 find (const char *key)
 {
@@ -52,17 +46,6 @@ find (const char *key)
   g_assert_nonnull (comparable);
 
   return comparable;
-}
-
-static void
-commit (PageFixture *fixture,
-        TrTrial     *draft)
-{
-  g_autoptr (GError) error = NULL;
-
-  tr_document_commit (fixture->document, draft, "test", NULL, "", &error);
-  g_assert_no_error (error);
-  ui_settle ();
 }
 
 static void
@@ -75,14 +58,14 @@ score (PageFixture *fixture)
 
   one->look = one->layers = one->eating = 8;
   other->look = other->layers = other->eating = 3;
-  commit (fixture, draft);
+  page_commit (fixture, draft);
 }
 
 static void
 assert_order (PageFixture *fixture,
               const char  *expected)
 {
-  const TrPrediction *prediction = get_trial (fixture)->prediction;
+  const TrPrediction *prediction = page_get_trial (fixture)->prediction;
   g_autofree char *order = prediction != NULL ? g_strjoinv (" ", prediction->order) : g_strdup ("");
 
   g_assert_cmpstr (order, ==, expected);
@@ -101,9 +84,9 @@ test_prediction_by_a_figure_is_one_step (PageFixture  *fixture,
   tr_figure_choice_choose (get_by (fixture), find ("added_water_percent"));
   ui_settle ();
   assert_order (fixture, "d2 d1 d3 d4 d5");
-  g_assert_cmpstr (get_trial (fixture)->prediction->by, ==, "added_water_percent");
+  g_assert_cmpstr (page_get_trial (fixture)->prediction->by, ==, "added_water_percent");
   tr_document_undo (fixture->document);
-  g_assert_null (get_trial (fixture)->prediction);
+  g_assert_null (page_get_trial (fixture)->prediction);
 }
 
 static void
@@ -121,7 +104,7 @@ test_prediction_is_moved_by_keys (PageFixture  *fixture,
   assert_order (fixture, "d2 d3 d1 d4 d5");
   gtk_widget_activate_action (list, "prediction.move-up", NULL);
   assert_order (fixture, "d2 d1 d3 d4 d5");
-  g_assert_cmpstr (get_trial (fixture)->prediction->by, ==, TR_PREDICTION_BY_HAND);
+  g_assert_cmpstr (page_get_trial (fixture)->prediction->by, ==, TR_PREDICTION_BY_HAND);
 }
 
 static void
@@ -152,7 +135,7 @@ test_prediction_that_is_overtaken_is_ordered_again (PageFixture  *fixture,
   tr_figure_choice_choose (get_by (fixture), find ("added_water_percent"));
   draft = tr_document_draft (fixture->document);
   tr_set_text (&tr_dough_get_line (tr_trial_own_dough (draft, 1), 1)->amount, "5 %");
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   g_assert_true (ui_says (GTK_WIDGET (fixture->page), "the doughs stand in another order now."));
   assert_order (fixture, "d2 d1 d3 d4 d5");
 
@@ -175,7 +158,7 @@ test_reason_is_written (PageFixture  *fixture,
   g_assert_true (GTK_IS_TEXT_VIEW (text));
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (GTK_TEXT_VIEW (text)), "More water, more steam.", -1);
   ui_settle ();
-  g_assert_cmpstr (get_trial (fixture)->prediction->why, ==, "More water, more steam.");
+  g_assert_cmpstr (page_get_trial (fixture)->prediction->why, ==, "More water, more steam.");
 }
 
 static void
@@ -187,7 +170,7 @@ test_locked_prediction_is_only_read (PageFixture  *fixture,
   tr_figure_choice_choose (get_by (fixture), find ("added_water_percent"));
   draft = tr_document_draft (fixture->document);
   tr_set_text (&draft->prediction->locked_at, "2027-04-11T10:31");
-  commit (fixture, draft);
+  page_commit (fixture, draft);
   g_assert_true (ui_says (GTK_WIDGET (fixture->page), "Locked since the first score: 11 April 2027, 10:31."));
   g_assert_false (gtk_widget_is_sensitive (GTK_WIDGET (get_by (fixture))));
   tr_prediction_editor_move (get_editor (fixture), 0, 3);
@@ -201,7 +184,7 @@ test_nothing_is_predicted_after_the_first_mark (PageFixture  *fixture,
   score (fixture);
   g_assert_true (ui_says (GTK_WIDGET (fixture->page), "Somebody has tasted already"));
   tr_prediction_editor_move (get_editor (fixture), 0, 3);
-  g_assert_null (get_trial (fixture)->prediction);
+  g_assert_null (page_get_trial (fixture)->prediction);
 }
 
 int

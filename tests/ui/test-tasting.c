@@ -13,12 +13,6 @@
 #include "window/score-cell.h"
 #include "window/tasting-result.h"
 
-static const TrTrial *
-get_trial (PageFixture *fixture)
-{
-  return tr_document_get_trial (fixture->document);
-}
-
 static GtkWidget *
 find (PageFixture *fixture,
       GType        type,
@@ -68,7 +62,7 @@ get_cell (PageFixture *fixture,
           const char  *column,
           guint        sample)
 {
-  const TrTasting *tasting = get_trial (fixture)->tasting;
+  const TrTasting *tasting = page_get_trial (fixture)->tasting;
   const TrOrder *order = g_ptr_array_index (tasting->orders, 0);
   g_autofree char *label = g_strdup_printf ("%s of %03d", column, tr_tasting_get_code (tasting, order->doughs[sample]));
 
@@ -83,8 +77,8 @@ test_codes_and_orders (void)
   guint n;
 
   start (&fixture, 3);
-  tasting = get_trial (&fixture)->tasting;
-  n = get_trial (&fixture)->doughs->len;
+  tasting = page_get_trial (&fixture)->tasting;
+  n = page_get_trial (&fixture)->doughs->len;
   g_assert_cmpuint (tasting->codes->len, ==, n);
   g_assert_cmpuint (tasting->tasters->len, ==, 3);
   g_assert_cmpuint (tasting->orders->len, ==, 3);
@@ -96,7 +90,7 @@ test_codes_and_orders (void)
       g_assert_false (ui_has_label (GTK_WIDGET (fixture.page), code));
     }
   tr_document_undo (fixture.document);
-  g_assert_cmpuint (get_trial (&fixture)->tasting->tasters->len, ==, 2);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->tasters->len, ==, 2);
   page_tear_down (&fixture);
 }
 
@@ -112,8 +106,8 @@ test_read_aloud (void)
   gtk_widget_grab_focus (get_cell (&fixture, "Look", 0));
   for (guint i = 0; i < G_N_ELEMENTS (said); i++)
     type_here (&fixture, said[i]);
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 1);
-  score = g_ptr_array_index (get_trial (&fixture)->tasting->scores, 0);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 1);
+  score = g_ptr_array_index (page_get_trial (&fixture)->tasting->scores, 0);
   g_assert_cmpint (score->look, ==, 7);
   g_assert_cmpint (score->layers, ==, 6);
   g_assert_cmpint (score->eating, ==, 8);
@@ -123,10 +117,10 @@ test_read_aloud (void)
 
   /* On to the next sample. */
   type_here (&fixture, "5");
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 2);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 2);
 
   tr_document_undo (fixture.document);
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 1);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 1);
   page_tear_down (&fixture);
 }
 
@@ -139,7 +133,7 @@ test_refused (void)
   gtk_widget_grab_focus (get_cell (&fixture, "Look", 0));
   type_here (&fixture, "0");
   g_assert_true (ui_says (GTK_WIDGET (fixture.page), "1 to 9 is expected"));
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 0);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 0);
   type_here (&fixture, "9");
   g_assert_false (ui_says (GTK_WIDGET (fixture.page), "1 to 9 is expected"));
 
@@ -151,7 +145,7 @@ test_refused (void)
   /* Emptied, it is gone. */
   gtk_widget_grab_focus (get_cell (&fixture, "Look", 0));
   type_here (&fixture, "");
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 0);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 0);
   page_tear_down (&fixture);
 }
 
@@ -168,10 +162,10 @@ test_prediction_is_locked (void)
   draft->prediction = tr_prediction_new ();
   tr_document_commit (fixture.document, draft, "predict", NULL, "/prediction", &error);
   g_assert_no_error (error);
-  g_assert_null (get_trial (&fixture)->prediction->locked_at);
+  g_assert_null (page_get_trial (&fixture)->prediction->locked_at);
   gtk_widget_grab_focus (get_cell (&fixture, "Look", 0));
   type_here (&fixture, "6");
-  g_assert_nonnull (get_trial (&fixture)->prediction->locked_at);
+  g_assert_nonnull (page_get_trial (&fixture)->prediction->locked_at);
   page_tear_down (&fixture);
 }
 
@@ -184,9 +178,9 @@ is_done (gpointer data)
 static void
 score_all (PageFixture *fixture)
 {
-  guint n = get_trial (fixture)->doughs->len;
+  guint n = page_get_trial (fixture)->doughs->len;
 
-  for (guint taster = 0; taster < get_trial (fixture)->tasting->tasters->len; taster++)
+  for (guint taster = 0; taster < page_get_trial (fixture)->tasting->tasters->len; taster++)
     {
       TrTrial *draft = tr_document_draft (fixture->document);
       const TrTaster *who = g_ptr_array_index (draft->tasting->tasters, taster);
@@ -220,7 +214,7 @@ test_result_is_covered (void)
   g_assert_true (ui_wait_until (is_done, result, 20000));
   ui_settle ();
   g_assert_true (gtk_widget_get_mapped (result));
-  g_assert_true (ui_says (result, tr_trial_get_dough (get_trial (&fixture), get_trial (&fixture)->doughs->len - 1)->name));
+  g_assert_true (ui_says (result, tr_trial_get_dough (page_get_trial (&fixture), page_get_trial (&fixture)->doughs->len - 1)->name));
   g_assert_true (ui_says (result, "on average"));
 
   /* Left and come back to, it is covered again. */
@@ -253,7 +247,7 @@ test_faults_and_tasters (void)
   const TrTasting *tasting;
 
   start (&fixture, 2);
-  tasting = get_trial (&fixture)->tasting;
+  tasting = page_get_trial (&fixture)->tasting;
   name = g_strdup_printf ("Faults of %03d: none", tr_tasting_get_code (tasting, ((const TrOrder *) g_ptr_array_index (tasting->orders, 0))->doughs[0]));
   menu = find (&fixture, GTK_TYPE_MENU_BUTTON, name);
   gtk_menu_button_popup (GTK_MENU_BUTTON (menu));
@@ -261,15 +255,15 @@ test_faults_and_tasters (void)
   tick = gtk_widget_get_first_child (gtk_popover_get_child (gtk_menu_button_get_popover (GTK_MENU_BUTTON (menu))));
   gtk_check_button_set_active (GTK_CHECK_BUTTON (tick), TRUE);
   ui_settle ();
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 1);
-  g_assert_cmpstr (((const TrScore *) g_ptr_array_index (get_trial (&fixture)->tasting->scores, 0))->faults[0], ==, "dense");
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 1);
+  g_assert_cmpstr (((const TrScore *) g_ptr_array_index (page_get_trial (&fixture)->tasting->scores, 0))->faults[0], ==, "dense");
   gtk_menu_button_popdown (GTK_MENU_BUTTON (menu));
 
   press (&fixture, "Remove the taster A");
-  g_assert_cmpuint (get_trial (&fixture)->tasting->tasters->len, ==, 1);
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 0);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->tasters->len, ==, 1);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 0);
   tr_document_undo (fixture.document);
-  g_assert_cmpuint (get_trial (&fixture)->tasting->scores->len, ==, 1);
+  g_assert_cmpuint (page_get_trial (&fixture)->tasting->scores->len, ==, 1);
   cell = get_cell (&fixture, "Look", 0);
   g_assert_nonnull (cell);
   page_tear_down (&fixture);
