@@ -251,17 +251,6 @@ tr_cause_free (TrCause *cause)
   g_free (cause);
 }
 
-gboolean
-tr_cause_is_equal (const TrCause *a,
-                   const TrCause *b)
-{
-  const double *p = &a->reading.value, *q = &b->reading.value;
-
-  return a->complaint == b->complaint && a->side == b->side && a->beside == b->beside && a->reading.id == b->reading.id
-         && memcmp (p, q, sizeof *p) == 0 && memcmp (&a->limit, &b->limit, sizeof a->limit) == 0
-         && g_strcmp0 (a->reading.where, b->reading.where) == 0;
-}
-
 GPtrArray *
 tr_causes_find (const TrDoughFigures *figures,
                 guint                 complaint)

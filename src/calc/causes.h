@@ -58,8 +58,6 @@ GPtrArray  *tr_causes_find_beside  (const TrFigures      *figures,
                                     guint                 dough,
                                     guint                 complaint);
 void        tr_cause_free          (TrCause              *cause);
-gboolean    tr_cause_is_equal      (const TrCause        *a,
-                                    const TrCause        *b);
 
 /* The rules, for those who show or check them. */
 typedef struct {

@@ -153,14 +153,3 @@ tr_passes_clear (TrPasses *passes)
     g_clear_pointer (&passes->legs[i].gaps_mm, g_array_unref);
   passes->n_legs = 0;
 }
-
-guint
-tr_passes_count (const TrPasses *passes)
-{
-  guint count = 0;
-
-  for (guint i = 0; i < passes->n_legs; i++)
-    count += passes->legs[i].gaps_mm->len;
-
-  return count;
-}

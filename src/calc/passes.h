@@ -45,7 +45,6 @@ void    tr_passes_init_turn  (TrPasses             *passes,
 void    tr_passes_init_sheet (TrPasses             *passes,
                               const TrDoughFigures *figures);
 void    tr_passes_clear      (TrPasses             *passes);
-guint   tr_passes_count      (const TrPasses       *passes);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TrPasses, tr_passes_clear)
 

@@ -25,12 +25,6 @@ static const char *const tried[] = {
   NULL
 };
 
-const char *const *
-tr_tasting_get_tried (void)
-{
-  return tried;
-}
-
 /* Who and what ****************************************************************/
 
 static double

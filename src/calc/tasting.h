@@ -82,8 +82,6 @@ void              tr_tasting_figures_free (TrTastingFigures       *tasting);
 double            tr_tasting_count_chance (const TrTastingFigures *tasting);
 /* Of one taster's prediction that comes out perfectly, two-sided. */
 double            tr_tasting_perfect_p    (guint                   n_samples);
-/* The keys that are tried, NULL after the last. */
-const char *const *tr_tasting_get_tried (void);
 /* What followed most first; (element-type TrFollower) (transfer full). */
 GArray *tr_tasting_sort_followers (const TrTastingFigures *tasting);
 

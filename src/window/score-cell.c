@@ -217,14 +217,6 @@ tr_score_cell_get_value (TrScoreCell *self)
   return self->value;
 }
 
-GtkWidget *
-tr_score_cell_get_entry (TrScoreCell *self)
-{
-  g_return_val_if_fail (TR_IS_SCORE_CELL (self), NULL);
-
-  return self->entry;
-}
-
 static gboolean
 tr_score_cell_grab_focus (GtkWidget *widget)
 {

@@ -27,6 +27,5 @@ GtkWidget *tr_score_cell_new       (gboolean     is_balance,
 void       tr_score_cell_set_value (TrScoreCell *self,
                                     int          value);
 int        tr_score_cell_get_value (TrScoreCell *self);
-GtkWidget *tr_score_cell_get_entry (TrScoreCell *self);
 
 G_END_DECLS

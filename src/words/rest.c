@@ -151,22 +151,6 @@ tr_words_rest_window (const TrReader       *reader,
 }
 
 char *
-tr_words_rest (const TrReader       *reader,
-               const TrDoughFigures *figures,
-               const TrRestFigures  *rest)
-{
-  char *sentences[] = { tr_words_rest_core (reader, rest), tr_words_rest_freezing (reader, rest),
-                        tr_words_rest_window (reader, figures, rest) };
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  for (guint i = 0; i < G_N_ELEMENTS (sentences); i++)
-    if (sentences[i] != NULL)
-      tr_say_append_sentence (out, sentences[i]);
-
-  return out->len > 0 ? g_string_free (g_steal_pointer (&out), FALSE) : NULL;
-}
-
-char *
 tr_words_rest_in_short (const TrReader      *reader,
                         const TrRestFigures *rest)
 {

@@ -20,8 +20,6 @@ char *tr_words_rest_core     (const TrReader *reader, const TrRestFigures *rest)
 char *tr_words_rest_freezing (const TrReader *reader, const TrRestFigures *rest);
 /* "Then it can be rolled at once, for at most 22 min." */
 char *tr_words_rest_window   (const TrReader *reader, const TrDoughFigures *figures, const TrRestFigures *rest);
-/* All of them, one after the other. */
-char *tr_words_rest          (const TrReader *reader, const TrDoughFigures *figures, const TrRestFigures *rest);
 /* Short, for papers: "at least 3 h 16 to 8 °C", "out by 36 min", "roll within 22 min". */
 char *tr_words_rest_in_short (const TrReader *reader, const TrRestFigures *rest);
 /* What is not counted. */
