@@ -95,13 +95,29 @@ hand_move (GtkWidget *widget,
   hand_do ("mousemove", "--window", id, left, top, NULL);
 }
 
+/* GTK 4.8.3 asks the display for the pointer's state when something was laid out
+ * anew, and a gesture ends there, as a cancelled one, if the button is already
+ * up while its release is still to be read. A hand is slower than that, a busy
+ * machine is not: all is drawn before a press and before its release. */
+void
+hand_press_button (GtkWidget  *widget,
+            const char *button)
+{
+  GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (widget));
+
+  ui_frames (root, 2);
+  hand_do ("mousedown", button, NULL);
+  ui_frames (root, 2);
+  hand_do ("mouseup", button, NULL);
+}
+
 void
 hand_click (GtkWidget *widget,
             double     x,
             double     y)
 {
   hand_move (widget, x, y);
-  hand_do ("click", "1", NULL);
+  hand_press_button (widget, "1");
 }
 
 void
@@ -113,7 +129,10 @@ hand_drag (GtkWidget *widget,
            void     (*halfway) (gpointer),
            gpointer   data)
 {
+  GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (widget));
+
   hand_move (widget, x, y);
+  ui_frames (root, 2);
   hand_do ("mousedown", "1", NULL);
   for (int i = 1; i <= STEPS; i++)
     {
@@ -121,6 +140,7 @@ hand_drag (GtkWidget *widget,
       if (i == STEPS && halfway != NULL)
         halfway (data);
     }
+  ui_frames (root, 2);
   hand_do ("mouseup", "1", NULL);
 }
 

@@ -205,6 +205,7 @@ def drag_hydration(job):
     for step in range(1, 9):
         xdo('mousemove', '--window', job.window, x + 6 * step, y)
         time.sleep(0.03)
+    time.sleep(0.1)
     xdo('mouseup', 1)
     wait(lambda: job.value_of(HYDRATION) > job.hydration + 1, 'the hydration follows the pointer')
     wait(lambda: job.strip() != job.before, 'the strip follows the pointer')
@@ -224,7 +225,7 @@ def change_cut(job):
     xdo('key', 'alt+4')
     base = job.find(lambda node: node.get_role_name() == 'text' and node.get_name() == 'Base', 'the field “Base”')
     before = job.strip()
-    xdo('mousemove', '--window', job.window, *centre(base), 'click', 1)
+    xdo('mousemove', '--window', job.window, *centre(base), 'mousedown', 1, 'sleep', 0.1, 'mouseup', 1)
     time.sleep(0.2)
     xdo('key', 'ctrl+a')
     xdo('type', '--delay', 10, '84')

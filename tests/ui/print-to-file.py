@@ -38,7 +38,7 @@ def window_of(name):
 
 
 def click(window, node):
-    xdo('mousemove', '--window', window, *main_job.centre(node), 'click', 1)
+    xdo('mousemove', '--window', window, *main_job.centre(node), 'mousedown', 1, 'sleep', 0.1, 'mouseup', 1)
 
 
 def is_sensitive(node):

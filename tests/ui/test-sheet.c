@@ -353,7 +353,7 @@ test_layout_is_clicked (Fixture       *fixture,
       scroll_to (fixture, GTK_WIDGET (fixture->flow));
       hand_move (child, gtk_widget_get_width (child) / 2.0, gtk_widget_get_height (child) / 2.0);
       settle (fixture);
-      hand_do ("click", "1", NULL);
+      hand_press_button (child, "1");
       settle (fixture);
       g_assert_cmpint (get_cut (fixture)->rows, ==, i == 0 ? 0 : alternatives[i - 1].rows);
       assert_chosen (fixture, i);

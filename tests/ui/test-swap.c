@@ -137,7 +137,7 @@ click (GtkWidget *widget)
         break;
     }
   g_assert_true (is_under_pointer (widget));
-  hand_do ("click", "1", NULL);
+  hand_press_button (widget, "1");
 }
 
 static void

@@ -72,20 +72,21 @@ test_click (ViewFixture   *fixture,
   GtkWidget *view = GTK_WIDGET (fixture->view);
 
   view_move_to (view, IN_PART);
-  drive (view, "click", "1");
+  press (view, "1");
   view_assert_log (fixture, "grab cancelled pressed-3-1");
 
   /* However slow the machine is, two presses are a double one. */
   g_object_set (gtk_widget_get_settings (view), "gtk-double-click-time", 5000, NULL);
   fixture->refuses = TRUE;
-  drive (view, "click", "--repeat", "2", "--delay", "40", "1");
+  press (view, "1");
+  press (view, "1");
   gtk_settings_reset_property (gtk_widget_get_settings (view), "gtk-double-click-time");
   g_assert_true (g_str_has_suffix (fixture->log->str, "pressed-3-2") || g_str_has_suffix (fixture->log->str, "pressed-3-3"));
   g_string_truncate (fixture->log, 0);
   g_assert_true (gtk_widget_has_focus (view));
 
   view_move_to (view, 300, 250);
-  drive (view, "click", "1");
+  press (view, "1");
   view_assert_log (fixture, "pressed--1-1");
 }
 
@@ -210,7 +211,7 @@ test_pan (ViewFixture   *fixture,
 
   /* What is grabbed is where it is seen. */
   view_move_to (view, after.origin.x + 5, after.origin.y + 5);
-  drive (view, "mousedown", "1", "mouseup", "1");
+  press (view, "1");
   g_assert_cmpint (fixture->hit.index, ==, 3);
   g_assert_cmpfloat_with_epsilon (fixture->x, 2 * PART_X + 5, 2.5);
 }
@@ -297,7 +298,7 @@ test_menu (ViewFixture   *fixture,
   drive (view, "key", "Menu");
   close_menu (view);
   view_move_to (view, IN_PART);
-  drive (view, "click", "3");
+  press (view, "3");
   close_menu (view);
 }
 
@@ -468,7 +469,7 @@ test_point_at_layers (UiFixture     *fixture,
   g_assert_false (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
   g_assert_true (tr_picture_view_get_part_bounds (view, &top, &bounds));
   view_move_to (GTK_WIDGET (view), bounds.origin.x + bounds.size.width / 2, bounds.origin.y + bounds.size.height / 2);
-  drive (GTK_WIDGET (view), "click", "1");
+  press (GTK_WIDGET (view), "1");
   view_move_to (GTK_WIDGET (fixture->window), 20, 20);
   g_assert_true (tr_picture_view_get_part_bounds (view, &magnified, &bounds));
 }

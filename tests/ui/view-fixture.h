@@ -22,6 +22,12 @@ G_BEGIN_DECLS
     ui_frames ((widget), 2); \
   } G_STMT_END
 
+#define press(widget, button) \
+  G_STMT_START { \
+    hand_press_button ((widget), (button)); \
+    ui_frames ((widget), 2); \
+  } G_STMT_END
+
 #define PART_X 100
 #define PART_Y 60
 #define PART_SIZE 80
