@@ -385,7 +385,16 @@ is_in_folder (gpointer data)
   return folder != NULL && g_file_equal (folder, chosen->folder);
 }
 
-/* The chooser looks at the folder before it goes there. */
+static gboolean
+is_in_any_folder (gpointer data)
+{
+  g_autoptr (GFile) folder = gtk_file_chooser_get_current_folder (data);
+
+  return folder != NULL;
+}
+
+/* The chooser looks at a folder before it goes there; one that it opens with
+ * would come after ours. */
 void
 ui_choose (TrWindow   *window,
            const char *folder,
@@ -396,6 +405,7 @@ ui_choose (TrWindow   *window,
   GtkWindow *chooser = ui_get_question (window);
 
   g_assert_true (GTK_IS_FILE_CHOOSER (chooser));
+  g_assert_true (ui_wait_until (is_in_any_folder, chooser, 10000));
   gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (chooser), parent, &error);
   g_assert_no_error (error);
   g_assert_true (ui_wait_until (is_in_folder, &(Chosen) { GTK_FILE_CHOOSER (chooser), parent }, 10000));
