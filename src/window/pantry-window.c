@@ -15,6 +15,7 @@
 
 #include "actions.h"
 #include "field.h"
+#include "held-viewports.h"
 #include "pantry-edits.h"
 
 struct _TrPantryWindow
@@ -205,6 +206,7 @@ tr_pantry_window_init (TrPantryWindow *self)
 {
   GtkWidget *header = gtk_header_bar_new ();
 
+  tr_hold_viewports (GTK_WINDOW (self));
   self->page = TR_PAGE (tr_pantry_page_new ());
   self->undo_button = new_header_button (header, "edit-undo-symbolic", "win.undo");
   self->redo_button = new_header_button (header, "edit-redo-symbolic", "win.redo");

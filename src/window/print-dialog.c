@@ -13,6 +13,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "held-viewports.h"
 
 struct _TrPrintDialog
 {
@@ -259,6 +260,7 @@ tr_print_dialog_init (TrPrintDialog *self)
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *title = gtk_label_new (_("Bench cards of"));
 
+  tr_hold_viewports (GTK_WINDOW (self));
   self->boxes = g_ptr_array_new ();
   self->quick = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   add_quick (self, _("_This dough"), G_CALLBACK (this_dough_cb));

@@ -16,6 +16,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "actions.h"
+#include "held-viewports.h"
 #include "recipe-facts.h"
 #include "recipe-lines.h"
 #include "recipe-read.h"
@@ -496,6 +497,7 @@ tr_recipe_review_init (TrRecipeReview *self)
   GtkWidget *scroller, *column = tr_column_new (&scroller);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
+  tr_hold_viewports (GTK_WINDOW (self));
   self->source = TR_RECIPE_SOURCE (tr_recipe_source_new ());
   g_signal_connect_swapped (self->source, "typing", G_CALLBACK (show_ways), self);
   g_signal_connect_swapped (self->source, "changed", G_CALLBACK (text_changed_cb), self);

@@ -58,7 +58,6 @@ struct _TrWindow
   TrDocument *document;
   GSignalGroup *document_signals;
   GSignalGroup *text_signals;    /* of the text that has the focus */
-  GPtrArray *held_viewports;     /* around the popover that has the focus */
   GCancellable *cancellable;     /* of the question that is open */
   char *dough_id;
   char *last_pointer;            /* what the last change changed */

@@ -18,6 +18,7 @@
 
 #include "actions.h"
 #include "field.h"
+#include "held-viewports.h"
 #include "start-page.h"
 
 enum { PROP_0, PROP_PREFERENCES, PROP_RECOVERY_FOLDER, PROP_DOCUMENT, PROP_SHOWS_FINDINGS, N_PROPS };
@@ -208,46 +209,6 @@ reader_changed_cb (TrWindow *self)
 /* The focus ****************************************************************/
 
 static void
-release_viewport (gpointer data)
-{
-  gtk_viewport_set_scroll_to_focus (data, TRUE);
-  g_object_unref (data);
-}
-
-/* GTK 4.8 scrolls a page until what has the focus in a popover would be seen in
- * it, and the popover goes along, from under the pointer. While the focus is in
- * one, the pages around it stay where they are. */
-static void
-hold_viewports (TrWindow *self)
-{
-  gboolean is_in_popover = FALSE;
-
-  g_ptr_array_set_size (self->held_viewports, 0);
-  for (GtkWidget *widget = gtk_window_get_focus (GTK_WINDOW (self)); widget != NULL; widget = gtk_widget_get_parent (widget))
-    {
-      is_in_popover = is_in_popover || GTK_IS_POPOVER (widget);
-      if (!is_in_popover || !GTK_IS_VIEWPORT (widget))
-        continue;
-
-      gtk_viewport_set_scroll_to_focus (GTK_VIEWPORT (widget), FALSE);
-      g_ptr_array_add (self->held_viewports, g_object_ref (widget));
-    }
-}
-
-/* Before any viewport is told. */
-static void
-tr_window_notify (GObject    *object,
-                  GParamSpec *property)
-{
-  TrWindow *self = TR_WINDOW (object);
-
-  if (g_str_equal (property->name, "focus-widget") && self->held_viewports != NULL)
-    hold_viewports (self);
-  if (G_OBJECT_CLASS (tr_window_parent_class)->notify != NULL)
-    G_OBJECT_CLASS (tr_window_parent_class)->notify (object, property);
-}
-
-static void
 typed_cb (TrWindow *self)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
@@ -279,7 +240,6 @@ focus_changed_cb (TrWindow *self)
 static void
 connect_focus (TrWindow *self)
 {
-  self->held_viewports = g_ptr_array_new_with_free_func (release_viewport);
   self->text_signals = g_signal_group_new (GTK_TYPE_TEXT);
   g_signal_group_connect_swapped (self->text_signals, "changed", G_CALLBACK (typed_cb), self);
   g_signal_connect (self, "notify::focus-widget", G_CALLBACK (focus_changed_cb), NULL);
@@ -426,7 +386,6 @@ tr_window_dispose (GObject *object)
   if (self->text_signals != NULL)
     g_signal_group_set_target (self->text_signals, NULL);
   g_clear_object (&self->text_signals);
-  g_clear_pointer (&self->held_viewports, g_ptr_array_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), TR_TYPE_WINDOW);
   g_clear_object (&self->document);
   g_clear_object (&self->preferences);
@@ -560,7 +519,6 @@ tr_window_class_init (TrWindowClass *klass)
   object_class->dispose = tr_window_dispose;
   object_class->finalize = tr_window_finalize;
   object_class->get_property = tr_window_get_property;
-  object_class->notify = tr_window_notify;
   object_class->set_property = tr_window_set_property;
   widget_class->size_allocate = tr_window_size_allocate;
   GTK_WINDOW_CLASS (klass)->close_request = tr_window_close_request;
@@ -573,6 +531,7 @@ tr_window_class_init (TrWindowClass *klass)
 static void
 tr_window_init (TrWindow *self)
 {
+  tr_hold_viewports (GTK_WINDOW (self));
   gtk_widget_init_template (GTK_WIDGET (self));
   tr_reader_init_plain (&self->reader, TR_UNITS_METRIC);
   connect_document (self);

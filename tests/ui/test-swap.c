@@ -336,6 +336,7 @@ test_swapped (Fixture       *fixture,
   g_assert_nonnull (strstr (tr_swap_popover_get_preview (popover), "Effective salt is 4.7\u00a0g more than before."));
   click (tr_swap_popover_get_kept (popover, TR_KEPT_SALT));
 
+  /* The button stays under the pointer: the page is not scrolled after the focus. */
   click (find_button (GTK_WIDGET (popover), "Swap"));
   g_assert_true (ui_wait_until (is_gone, window, 5000));
   g_assert_cmpstr (get_line (fixture, fixture->roll_in)->ingredient, ==, "butter-salted");
