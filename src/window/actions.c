@@ -125,7 +125,7 @@ tr_actions_new_menu (const char *undo,
 {
   /* NULL: a section of the menu itself. */
   static const char *const submenus[TR_N_MENUS] = {
-    [TR_MENU_DOUGHS] = N_("Dough"), [TR_MENU_VIEW] = N_("View"),
+    [TR_MENU_PRINT] = N_("Print"), [TR_MENU_DOUGHS] = N_("Dough"), [TR_MENU_VIEW] = N_("View"),
     [TR_MENU_UNITS] = N_("Units"), [TR_MENU_COLOURS] = N_("Colours"),
   };
   g_autoptr (GMenu) menu = g_menu_new ();

@@ -15,8 +15,8 @@ G_BEGIN_DECLS
 
 /* Where in the menu: the order is that of the menu. */
 typedef enum {
-  TR_MENU_FILE, TR_MENU_SAVE, TR_MENU_EDIT, TR_MENU_PAPER, TR_MENU_DOUGHS, TR_MENU_VIEW,
-  TR_MENU_UNITS, TR_MENU_COLOURS, TR_MENU_HELP, TR_MENU_CLOSE,
+  TR_MENU_FILE, TR_MENU_SAVE, TR_MENU_EDIT, TR_MENU_PAPER, TR_MENU_PRINT, TR_MENU_DOUGHS,
+  TR_MENU_VIEW, TR_MENU_UNITS, TR_MENU_COLOURS, TR_MENU_HELP, TR_MENU_CLOSE,
   TR_N_MENUS,
   TR_MENU_NONE = TR_N_MENUS,     /* by key only */
 } TrMenu;
@@ -25,7 +25,7 @@ typedef enum {
 typedef enum {
   TR_KEYS_EVERYWHERE,            /* in every window of a trial */
   TR_KEYS_DOUGHS,                /* only while the doughs list has the focus */
-  TR_KEYS_PREVIEW,               /* in the preview of bench cards */
+  TR_KEYS_PREVIEW,               /* in the preview of what is printed */
   TR_KEYS_TURNS,                 /* only while the sequence on the Turns page has the focus */
   TR_KEYS_PICTURES,              /* only while a picture has the focus */
   TR_KEYS_PREDICTION,            /* only while the list of the prediction has the focus */

@@ -19,7 +19,7 @@ struct _TrPageSheet
   GtkWidget parent_instance;
 
   /* Owned References */
-  TrCardJob *job;                /* NULL: an empty sheet */
+  TrPaperJob *job;               /* NULL: an empty sheet */
 
   /* State */
   guint page;
@@ -33,7 +33,7 @@ get_paper (TrPageSheet *self,
            double      *width,
            double      *height)
 {
-  tr_paper_get_size (self->job != NULL ? tr_card_job_get_paper (self->job) : TR_PAPER_A4, width, height);
+  tr_paper_get_size (self->job != NULL ? tr_paper_job_get_paper (self->job) : TR_PAPER_A4, width, height);
 }
 
 static GtkSizeRequestMode
@@ -84,14 +84,14 @@ tr_page_sheet_snapshot (GtkWidget   *widget,
 
   get_paper (self, &width, &height);
   cairo_scale (cr, bounds.size.width / width, bounds.size.height / height);
-  tr_pages_draw (tr_card_job_get_cards (self->job), self->page, cr);
+  tr_pages_draw (tr_paper_job_get_pages (self->job), self->page, cr);
   cairo_destroy (cr);
 }
 
 static void
 tr_page_sheet_finalize (GObject *object)
 {
-  g_clear_pointer (&TR_PAGE_SHEET (object)->job, tr_card_job_unref);
+  g_clear_pointer (&TR_PAGE_SHEET (object)->job, tr_paper_job_unref);
 
   G_OBJECT_CLASS (tr_page_sheet_parent_class)->finalize (object);
 }
@@ -115,20 +115,20 @@ tr_page_sheet_init (TrPageSheet *self)
 }
 
 GtkWidget *
-tr_page_sheet_new (TrCardJob *job,
-                   guint      page)
+tr_page_sheet_new (TrPaperJob *job,
+                   guint       page)
 {
   g_return_val_if_fail (job != NULL, NULL);
 
   TrPageSheet *self = g_object_new (TR_TYPE_PAGE_SHEET, NULL);
-  const TrPages *cards = tr_card_job_get_cards (job);
-  g_autofree char *name = g_strdup_printf (_("Page %u of %u"), page + 1, tr_pages_count (cards));
+  const TrPages *pages = tr_paper_job_get_pages (job);
+  g_autofree char *name = g_strdup_printf (_("Page %u of %u"), page + 1, tr_pages_count (pages));
 
-  self->job = tr_card_job_ref (job);
+  self->job = tr_paper_job_ref (job);
   self->page = page;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, tr_picture_get_description (tr_pages_get (cards, page)),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, tr_picture_get_description (tr_pages_get (pages, page)),
                                   -1);
 
   return GTK_WIDGET (self);

@@ -11,14 +11,14 @@
 
 #include <gtk/gtk.h>
 
-#include "card-job.h"
+#include "paper-job.h"
 
 G_BEGIN_DECLS
 
 #define TR_TYPE_PAGE_SHEET (tr_page_sheet_get_type ())
 G_DECLARE_FINAL_TYPE (TrPageSheet, tr_page_sheet, TR, PAGE_SHEET, GtkWidget)
 
-GtkWidget *tr_page_sheet_new      (TrCardJob   *job,
+GtkWidget *tr_page_sheet_new      (TrPaperJob  *job,
                                    guint        page);
 /* Pixels a point; 0 (from the start): as wide as there is room. */
 void       tr_page_sheet_set_zoom (TrPageSheet *self,

@@ -62,7 +62,7 @@ new_chosen (TrPrintDialog *self)
   return chosen;
 }
 
-TrCardJob *
+TrPaperJob *
 tr_print_dialog_new_job (TrPrintDialog *self)
 {
   g_return_val_if_fail (TR_IS_PRINT_DIALOG (self), NULL);
@@ -76,21 +76,21 @@ tr_print_dialog_new_job (TrPrintDialog *self)
   const guint *doughs = (const guint *) (gconstpointer) chosen->data;
   const char *name = chosen->len == 1 ? get_dough_name (self, doughs[0]) : self->name;
 
-  return tr_card_job_new (self->figures, doughs, chosen->len, &self->reader, size, name);
+  return tr_paper_job_new_cards (self->figures, doughs, chosen->len, &self->reader, size, name);
 }
 
 static char *
 dup_count (TrPrintDialog *self,
            guint          n_chosen)
 {
-  g_autoptr (TrCardJob) job = NULL;
+  g_autoptr (TrPaperJob) job = NULL;
   guint n_pages;
 
   if (n_chosen == 0)
     return g_strdup (_("No dough is ticked"));
 
   job = tr_print_dialog_new_job (self);
-  n_pages = tr_pages_count (tr_card_job_get_cards (job));
+  n_pages = tr_pages_count (tr_paper_job_get_pages (job));
 
   return g_strdup_printf (ngettext ("%u page", "%u pages", n_pages), n_pages);
 }

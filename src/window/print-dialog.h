@@ -15,7 +15,7 @@
 
 #include <gtk/gtk.h>
 
-#include "card-job.h"
+#include "paper-job.h"
 
 G_BEGIN_DECLS
 
@@ -24,17 +24,17 @@ G_DECLARE_FINAL_TYPE (TrPrintDialog, tr_print_dialog, TR, PRINT_DIALOG, GtkWindo
 
 typedef enum { TR_PRINT_WAY_PREVIEW, TR_PRINT_WAY_PRINT, TR_PRINT_WAY_EXPORT } TrPrintWay;
 
-/* `dough`: the one that is shown, ticked from the start. `name` as for a card job. `parent` may be NULL. */
-GtkWidget *tr_print_dialog_new       (GtkWindow       *parent,
-                                      const TrFigures *figures,
-                                      guint            dough,
-                                      const TrReader  *reader,
-                                      TrPaperSize      size,
-                                      const char      *name);
+/* `dough`: the one that is shown, ticked from the start. `name` as for a job of cards. `parent` may be NULL. */
+GtkWidget  *tr_print_dialog_new       (GtkWindow       *parent,
+                                       const TrFigures *figures,
+                                       guint            dough,
+                                       const TrReader  *reader,
+                                       TrPaperSize      size,
+                                       const char      *name);
 /* What is chosen now. (transfer full) NULL: nothing. */
-TrCardJob *tr_print_dialog_new_job   (TrPrintDialog   *self);
-void       tr_print_dialog_set_dough (TrPrintDialog   *self,
-                                      guint            dough,
-                                      gboolean         is_chosen);
+TrPaperJob *tr_print_dialog_new_job   (TrPrintDialog   *self);
+void        tr_print_dialog_set_dough (TrPrintDialog   *self,
+                                       guint            dough,
+                                       gboolean         is_chosen);
 
 G_END_DECLS

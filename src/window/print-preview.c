@@ -1,4 +1,4 @@
-/* print-preview.c: bench cards as they will come out, before they do
+/* print-preview.c: pages as they will come out, before they do
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -34,7 +34,7 @@ struct _TrPrintPreview
   GtkLabel *place;
 
   /* Owned References */
-  TrCardJob *job;
+  TrPaperJob *job;
 
   /* State */
   double zoom;                   /* 0: to the width */
@@ -52,7 +52,7 @@ tr_print_preview_count_pages (TrPrintPreview *self)
 {
   g_return_val_if_fail (TR_IS_PRINT_PREVIEW (self), 0);
 
-  return self->job != NULL ? tr_pages_count (tr_card_job_get_cards (self->job)) : 0;
+  return self->job != NULL ? tr_pages_count (tr_paper_job_get_pages (self->job)) : 0;
 }
 
 guint
@@ -63,7 +63,7 @@ tr_print_preview_get_page (TrPrintPreview *self)
   return self->page;
 }
 
-TrCardJob *
+TrPaperJob *
 tr_print_preview_get_job (TrPrintPreview *self)
 {
   g_return_val_if_fail (TR_IS_PRINT_PREVIEW (self), NULL);
@@ -156,7 +156,7 @@ get_shown_zoom (TrPrintPreview *self)
   GtkWidget *first = gtk_widget_get_first_child (self->column);
   double width, height;
 
-  tr_paper_get_size (tr_card_job_get_paper (self->job), &width, &height);
+  tr_paper_get_size (tr_paper_job_get_paper (self->job), &width, &height);
 
   return first != NULL && gtk_widget_get_width (first) > 0 ? gtk_widget_get_width (first) / width : 1;
 }
@@ -234,7 +234,7 @@ close_cb (GtkWidget  *widget,
 static void
 tr_print_preview_finalize (GObject *object)
 {
-  g_clear_pointer (&TR_PRINT_PREVIEW (object)->job, tr_card_job_unref);
+  g_clear_pointer (&TR_PRINT_PREVIEW (object)->job, tr_paper_job_unref);
 
   G_OBJECT_CLASS (tr_print_preview_parent_class)->finalize (object);
 }
@@ -329,8 +329,8 @@ tr_print_preview_init (TrPrintPreview *self)
 }
 
 GtkWidget *
-tr_print_preview_new (GtkWindow *parent,
-                      TrCardJob *job)
+tr_print_preview_new (GtkWindow  *parent,
+                      TrPaperJob *job)
 {
   g_return_val_if_fail (parent == NULL || GTK_IS_WINDOW (parent), NULL);
   g_return_val_if_fail (job != NULL, NULL);
@@ -340,12 +340,12 @@ tr_print_preview_new (GtkWindow *parent,
                                        "destroy-with-parent", TRUE,
                                        NULL);
   int height;
-  g_autofree char *title = g_strdup_printf (_("Preview of “%s”"), tr_pages_get_title (tr_card_job_get_cards (job)));
+  g_autofree char *title = g_strdup_printf (_("Preview of “%s”"), tr_pages_get_title (tr_paper_job_get_pages (job)));
 
   /* Where the window had to be low, so does this one. */
   if (parent != NULL && (height = gtk_widget_get_height (GTK_WIDGET (parent))) > 0)
     gtk_window_set_default_size (GTK_WINDOW (self), WIDTH, MIN (height, HEIGHT));
-  self->job = tr_card_job_ref (job);
+  self->job = tr_paper_job_ref (job);
   gtk_window_set_title (GTK_WINDOW (self), title);
   for (guint i = 0; i < tr_print_preview_count_pages (self); i++)
     gtk_box_append (GTK_BOX (self->column), tr_page_sheet_new (job, i));

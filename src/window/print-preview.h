@@ -1,4 +1,4 @@
-/* print-preview.h: bench cards as they will come out, before they do
+/* print-preview.h: pages as they will come out, before they do
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -7,7 +7,7 @@
  * them on paper. Its keys stand in the table of actions.
  *
  * Signals
- *   print (), export (): the reader wants that of these cards; the window has
+ *   print (), export (): the reader wants that of these pages; the window has
  *     closed itself.
  */
 
@@ -15,7 +15,7 @@
 
 #include <gtk/gtk.h>
 
-#include "card-job.h"
+#include "paper-job.h"
 
 G_BEGIN_DECLS
 
@@ -23,11 +23,11 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (TrPrintPreview, tr_print_preview, TR, PRINT_PREVIEW, GtkWindow)
 
 /* `parent` may be NULL. */
-GtkWidget *tr_print_preview_new         (GtkWindow      *parent,
-                                         TrCardJob      *job);
-TrCardJob *tr_print_preview_get_job     (TrPrintPreview *self);
-guint      tr_print_preview_count_pages (TrPrintPreview *self);
+GtkWidget  *tr_print_preview_new         (GtkWindow      *parent,
+                                          TrPaperJob     *job);
+TrPaperJob *tr_print_preview_get_job     (TrPrintPreview *self);
+guint       tr_print_preview_count_pages (TrPrintPreview *self);
 /* The page that is at the top, from 0. */
-guint      tr_print_preview_get_page    (TrPrintPreview *self);
+guint       tr_print_preview_get_page    (TrPrintPreview *self);
 
 G_END_DECLS

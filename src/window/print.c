@@ -1,4 +1,4 @@
-/* print.c: bench cards through GTK's print operation
+/* print.c: papers through GTK's print operation
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -11,14 +11,14 @@
 
 #include "print.h"
 
-#define JOB_KEY "tr-card-job"
+#define JOB_KEY "tr-paper-job"
 
 typedef struct {
   TrShowPreview show;
   GWeakRef owner;
 } Preview;
 
-TrCardJob *
+TrPaperJob *
 tr_print_operation_get_job (GtkPrintOperation *operation)
 {
   g_return_val_if_fail (GTK_IS_PRINT_OPERATION (operation), NULL);
@@ -28,9 +28,9 @@ tr_print_operation_get_job (GtkPrintOperation *operation)
 
 static void
 set_job (GtkPrintOperation *operation,
-         TrCardJob         *job)
+         TrPaperJob        *job)
 {
-  g_object_set_data_full (G_OBJECT (operation), JOB_KEY, tr_card_job_ref (job), (GDestroyNotify) tr_card_job_unref);
+  g_object_set_data_full (G_OBJECT (operation), JOB_KEY, tr_paper_job_ref (job), (GDestroyNotify) tr_paper_job_unref);
 }
 
 static void
@@ -38,10 +38,10 @@ begin_print_cb (GtkPrintOperation *operation,
                 GtkPrintContext   *context)
 {
   TrPaperSize size = tr_paper_of_page_setup (gtk_print_context_get_page_setup (context));
-  g_autoptr (TrCardJob) job = tr_card_job_on_paper (tr_print_operation_get_job (operation), size);
+  g_autoptr (TrPaperJob) job = tr_paper_job_on_paper (tr_print_operation_get_job (operation), size);
 
   set_job (operation, job);
-  gtk_print_operation_set_n_pages (operation, (int) tr_pages_count (tr_card_job_get_cards (job)));
+  gtk_print_operation_set_n_pages (operation, (int) tr_pages_count (tr_paper_job_get_pages (job)));
 }
 
 static void
@@ -49,20 +49,20 @@ draw_page_cb (GtkPrintOperation *operation,
               GtkPrintContext   *context,
               int                page)
 {
-  TrCardJob *job = tr_print_operation_get_job (operation);
+  TrPaperJob *job = tr_print_operation_get_job (operation);
   cairo_t *cr = gtk_print_context_get_cairo_context (context);
   double width = gtk_print_context_get_width (context);
   double height = gtk_print_context_get_height (context);
-  double card_width, card_height;
+  double page_width, page_height;
 
-  tr_paper_get_size (tr_card_job_get_paper (job), &card_width, &card_height);
+  tr_paper_get_size (tr_paper_job_get_paper (job), &page_width, &page_height);
 
-  double scale = MIN (width / card_width, height / card_height);
+  double scale = MIN (width / page_width, height / page_height);
 
   cairo_save (cr);
-  cairo_translate (cr, (width - scale * card_width) / 2, (height - scale * card_height) / 2);
+  cairo_translate (cr, (width - scale * page_width) / 2, (height - scale * page_height) / 2);
   cairo_scale (cr, scale, scale);
-  tr_pages_draw (tr_card_job_get_cards (job), (guint) page, cr);
+  tr_pages_draw (tr_paper_job_get_pages (job), (guint) page, cr);
   cairo_restore (cr);
 }
 
@@ -133,7 +133,7 @@ connect_preview (GtkPrintOperation *operation,
 }
 
 GtkPrintOperation *
-tr_print_operation_new (TrCardJob           *job,
+tr_print_operation_new (TrPaperJob          *job,
                         const TrPrintMemory *memory,
                         TrShowPreview        show_preview,
                         GObject             *owner)
@@ -144,14 +144,14 @@ tr_print_operation_new (TrCardJob           *job,
   GtkPrintOperation *operation = gtk_print_operation_new ();
 
   set_job (operation, job);
-  /* The card keeps its own margins. */
+  /* The pages keep their own margins. */
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_embed_page_setup (operation, TRUE);
   gtk_print_operation_set_default_page_setup (operation, memory->setup);
   gtk_print_operation_set_print_settings (operation, memory->settings);
-  gtk_print_operation_set_job_name (operation, tr_card_job_get_name (job));
-  gtk_print_operation_set_n_pages (operation, (int) tr_pages_count (tr_card_job_get_cards (job)));
+  gtk_print_operation_set_job_name (operation, tr_paper_job_get_name (job));
+  gtk_print_operation_set_n_pages (operation, (int) tr_pages_count (tr_paper_job_get_pages (job)));
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_print_cb), NULL);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page_cb), NULL);
   if (show_preview != NULL)

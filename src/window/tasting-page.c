@@ -367,14 +367,29 @@ tr_tasting_page_unmap (GtkWidget *widget)
 
 /* Building ******************************************************************/
 
-static GtkWidget *
-new_paper_button (const char *action)
+static void
+add_button (GtkWidget  *row,
+            const char *label,
+            const char *action)
 {
-  GtkWidget *button = gtk_button_new_with_label (tr_action_get_label (tr_actions_find (action)));
+  GtkWidget *button = gtk_button_new_with_label (label);
 
   tr_actions_set_up_button (button, action);
+  gtk_box_append (GTK_BOX (row), button);
+}
 
-  return button;
+/* One paper: to a file, and beside that to a printer. */
+static GtkWidget *
+new_paper_buttons (const char *export_action,
+                   const char *print_action)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+
+  gtk_widget_add_css_class (row, "linked");
+  add_button (row, tr_action_get_label (tr_actions_find (export_action)), export_action);
+  add_button (row, _("Print…"), print_action);
+
+  return row;
 }
 
 static void
@@ -396,9 +411,9 @@ build_samples (TrTastingPage *self,
   g_signal_connect_object (self->key, "toggled", G_CALLBACK (key_toggled_cb), self, G_CONNECT_SWAPPED);
   tr_form_add (buttons, self->codes);
   tr_form_add (buttons, self->key);
-  tr_form_add (buttons, new_paper_button ("win.export-score-sheets"));
-  tr_form_add (buttons, new_paper_button ("win.export-code-labels"));
-  tr_form_add (buttons, new_paper_button ("win.export-tasting-key"));
+  tr_form_add (buttons, new_paper_buttons ("win.export-score-sheets", "win.print-score-sheets"));
+  tr_form_add (buttons, new_paper_buttons ("win.export-code-labels", "win.print-code-labels"));
+  tr_form_add (buttons, new_paper_buttons ("win.export-tasting-key", "win.print-tasting-key"));
   gtk_box_append (GTK_BOX (section), question);
   gtk_box_append (GTK_BOX (section), self->allergens);
   gtk_box_append (GTK_BOX (section), self->samples);
@@ -441,7 +456,7 @@ build_result (TrTastingPage *self,
   self->learn = tr_learn_new ();
   gtk_widget_set_margin_top (self->learn, 18);
   tr_form_add (buttons, self->reveal);
-  tr_form_add (buttons, new_paper_button ("win.export-tasting-result"));
+  tr_form_add (buttons, new_paper_buttons ("win.export-tasting-result", "win.print-tasting-result"));
   gtk_widget_set_visible (self->result, FALSE);
   gtk_widget_set_visible (self->learn, FALSE);
   g_signal_connect_object (self->reveal, "toggled", G_CALLBACK (show_result), self, G_CONNECT_SWAPPED);

@@ -166,7 +166,15 @@ export_paper_cb (GtkWidget  *widget,
                  const char *name,
                  GVariant   *parameter)
 {
-  tr_window_export_paper (TR_WINDOW (widget), name + strlen ("win."));
+  tr_window_export_paper (TR_WINDOW (widget), name + strlen ("win.export-"));
+}
+
+static void
+print_paper_cb (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  tr_window_print_paper (TR_WINDOW (widget), name + strlen ("win.print-"));
 }
 
 static void
@@ -395,7 +403,12 @@ static const TrAction actions[] = {
   { "win.export-code-labels", NULL, N_("Export code labels…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
   { "win.export-tasting-key", NULL, N_("Export the key of the tasting…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
   { "win.export-tasting-result", NULL, N_("Export the result of the tasting…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, export_paper_cb },
-  { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PAPER, TR_KEYS_EVERYWHERE, print_card_cb },
+  { "win.print-card", "<Control>p", N_("Print bench cards…"), TR_MENU_PRINT, TR_KEYS_EVERYWHERE, print_card_cb },
+  { "win.print-comparison", NULL, N_("Print the comparison…"), TR_MENU_PRINT, TR_KEYS_EVERYWHERE, print_paper_cb },
+  { "win.print-score-sheets", NULL, N_("Print score sheets…"), TR_MENU_PRINT, TR_KEYS_EVERYWHERE, print_paper_cb },
+  { "win.print-code-labels", NULL, N_("Print code labels…"), TR_MENU_PRINT, TR_KEYS_EVERYWHERE, print_paper_cb },
+  { "win.print-tasting-key", NULL, N_("Print the key of the tasting…"), TR_MENU_PRINT, TR_KEYS_EVERYWHERE, print_paper_cb },
+  { "win.print-tasting-result", NULL, N_("Print the result of the tasting…"), TR_MENU_PRINT, TR_KEYS_EVERYWHERE, print_paper_cb },
   { "win.add-dough", "<Control><Shift>n", N_("Add a plain dough"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, add_dough_cb },
   { "win.branch-dough", "<Control>d", N_("New dough from this one"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, branch_dough_cb },
   { "win.carry-doughs", NULL, N_("Carry doughs to a new trial…"), TR_MENU_DOUGHS, TR_KEYS_EVERYWHERE, carry_doughs_cb },
@@ -519,7 +532,8 @@ tr_window_update_actions (TrWindow *self)
 {
   static const char *const on_a_dough[] = {
     "win.export-card", "win.export-all-cards", "win.export-comparison", "win.export-score-sheets", "win.export-code-labels",
-    "win.export-tasting-key", "win.export-tasting-result", "win.print-card", "win.branch-dough", "win.carry-doughs",
+    "win.export-tasting-key", "win.export-tasting-result", "win.print-card", "win.print-comparison", "win.print-score-sheets",
+    "win.print-code-labels", "win.print-tasting-key", "win.print-tasting-result", "win.branch-dough", "win.carry-doughs",
     "win.rename-dough", "win.delete-dough", "win.go-doughs", "win.go-formula", "win.go-turns", "win.go-sheet", "win.go-method",
     "win.go-total", "win.go-log", "win.go-bench", "win.go-compare", "win.go-tasting", "win.go-findings", "win.save-as",
   };

@@ -1,11 +1,12 @@
-/* window-paper.c: bench cards to a file or a printer
+/* window-paper.c: papers to a file or a printer
  *
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Here is only which doughs, which paper and where to: card-job.c holds the
- * cards, print-dialog.c asks, print-preview.c shows, print.c prints. What goes
- * wrong is said in the notice strip.
+ * Here is only which doughs, which paper and where to: paper-job.c holds the
+ * pages, print-dialog.c asks which cards, print-preview.c shows, print.c prints;
+ * window-pages.c makes the papers that are not bench cards. What goes wrong is
+ * said in the notice strip.
  */
 
 #include "config.h"
@@ -21,8 +22,8 @@
 
 /* The cards that are meant ***************************************************/
 
-static TrPaperSize
-get_paper_size (void)
+TrPaperSize
+tr_window_get_paper_size (void)
 {
   g_auto (TrPrintMemory) memory = { NULL, NULL };
 
@@ -31,7 +32,7 @@ get_paper_size (void)
 }
 
 /* The current dough's card, or all. */
-static TrCardJob *
+static TrPaperJob *
 new_job (TrWindow *self,
          gboolean  all)
 {
@@ -44,8 +45,8 @@ new_job (TrWindow *self,
   for (guint i = 0; i < n_doughs; i++)
     doughs[i] = all ? i : dough;
 
-  return tr_card_job_new (figures, doughs, n_doughs, &self->reader, get_paper_size (),
-                          all ? name : tr_trial_get_dough (figures->trial, dough)->name);
+  return tr_paper_job_new_cards (figures, doughs, n_doughs, &self->reader, tr_window_get_paper_size (),
+                                 all ? name : tr_trial_get_dough (figures->trial, dough)->name);
 }
 
 /* To a file ******************************************************************/
@@ -86,13 +87,13 @@ tr_window_ask_for_drawing_file (GtkWindow           *window,
 }
 
 static gboolean
-export_job (TrCardJob  *job,
-            GFile      *file,
-            GError    **error)
+export_job (TrPaperJob  *job,
+            GFile       *file,
+            GError     **error)
 {
   g_autofree char *path = tr_window_dup_drawing_path (file, error);
 
-  return path != NULL && tr_pages_export (tr_card_job_get_cards (job), path, error);
+  return path != NULL && tr_pages_export (tr_paper_job_get_pages (job), path, error);
 }
 
 gboolean
@@ -104,7 +105,7 @@ tr_window_export_cards (TrWindow  *self,
   g_return_val_if_fail (TR_IS_WINDOW (self), FALSE);
   g_return_val_if_fail (G_IS_FILE (file), FALSE);
 
-  g_autoptr (TrCardJob) job = NULL;
+  g_autoptr (TrPaperJob) job = NULL;
 
   tr_window_settle_focus (self);
   job = new_job (self, all);
@@ -112,16 +113,27 @@ tr_window_export_cards (TrWindow  *self,
   return export_job (job, file, error);
 }
 
-static void
-tell_exported (TrWindow  *self,
-               TrCardJob *job,
-               GFile     *file)
+static char *
+dup_where_it_is (TrPaperJob *job,
+                 const char *name)
 {
-  guint n_cards = tr_card_job_count_doughs (job);
-  g_autofree char *name = g_file_get_basename (file);
-  g_autofree char *sentence = n_cards == 1 ? g_strdup_printf (_("The bench card is in “%s”."), name)
-                                           : g_strdup_printf (ngettext ("%u bench card is in “%s”.", "%u bench cards are in “%s”.", n_cards),
-                                                              n_cards, name);
+  guint n_cards = tr_paper_job_count_doughs (job);
+
+  if (tr_paper_job_get_kind (job) != TR_PAPER_KIND_CARDS)
+    return g_strdup_printf (_("“%s” is written."), name);
+  if (n_cards == 1)
+    return g_strdup_printf (_("The bench card is in “%s”."), name);
+
+  return g_strdup_printf (ngettext ("%u bench card is in “%s”.", "%u bench cards are in “%s”.", n_cards), n_cards, name);
+}
+
+void
+tr_window_tell_exported (TrWindow   *self,
+                         TrPaperJob *job,
+                         const char *path)
+{
+  g_autofree char *name = g_path_get_basename (path);
+  g_autofree char *sentence = dup_where_it_is (job, name);
 
   tr_notices_show (self->notices, "file", sentence, NULL, 0);
 }
@@ -132,7 +144,7 @@ export_chosen_cb (GObject      *source,
                   gpointer      user_data)
 {
   TrWindow *self = TR_WINDOW (source);
-  g_autoptr (TrCardJob) job = user_data;
+  g_autoptr (TrPaperJob) job = user_data;
   g_autoptr (GFile) chosen = tr_compat_save_file_finish (result, NULL);
   g_autoptr (GFile) file = chosen != NULL ? tr_window_dup_suffixed (chosen, ".pdf") : NULL;
   g_autoptr (GError) error = NULL;
@@ -141,23 +153,30 @@ export_chosen_cb (GObject      *source,
     return;
 
   if (export_job (job, file, &error))
-    tell_exported (self, job, file);
+    tr_window_tell_exported (self, job, g_file_peek_path (file));
   else
     tr_window_show_error (self, error->message);
 }
 
+static const char *
+get_export_title (TrPaperJob *job)
+{
+  if (tr_paper_job_get_kind (job) != TR_PAPER_KIND_CARDS)
+    return tr_window_get_paper_title (tr_paper_job_get_kind (job));
+
+  return tr_paper_job_count_doughs (job) > 1 ? _("Export bench cards") : _("Export the bench card");
+}
+
 /* Takes the job. */
 static void
-ask_where_to_export (TrWindow  *self,
-                     TrCardJob *job)
+ask_where_to_export (TrWindow   *self,
+                     TrPaperJob *job)
 {
   GFile *file = tr_document_get_file (self->document);
   g_autoptr (GFile) folder = file != NULL ? g_file_get_parent (file) : NULL;
-  g_autofree char *name = g_strconcat (tr_card_job_get_name (job), ".pdf", NULL);
+  g_autofree char *name = g_strconcat (tr_paper_job_get_name (job), ".pdf", NULL);
 
-  tr_window_ask_for_drawing_file (GTK_WINDOW (self),
-                                  tr_card_job_count_doughs (job) > 1 ? _("Export bench cards") : _("Export the bench card"),
-                                  folder, name, export_chosen_cb, job);
+  tr_window_ask_for_drawing_file (GTK_WINDOW (self), get_export_title (job), folder, name, export_chosen_cb, job);
 }
 
 void
@@ -181,7 +200,7 @@ printed_cb (TrWindow                *self,
   if (result == GTK_PRINT_OPERATION_RESULT_ERROR)
     {
       gtk_print_operation_get_error (operation, &error);
-      tr_window_show_error (self, error != NULL ? error->message : _("The cards could not be printed."));
+      tr_window_show_error (self, error != NULL ? error->message : _("The pages could not be printed."));
     }
   else if (result == GTK_PRINT_OPERATION_RESULT_APPLY)
     {
@@ -197,25 +216,25 @@ tr_window_watch_print (TrWindow          *self,
   g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, G_CONNECT_SWAPPED);
 }
 
-/* The paper of the cards goes before the one that is remembered. TRUE: it is another. */
+/* The paper of the job goes before the one that is remembered. TRUE: it is another. */
 static gboolean
 init_memory_for (TrPrintMemory *memory,
-                 TrCardJob     *job)
+                 TrPaperJob    *job)
 {
   tr_print_memory_init (memory);
-  if (tr_print_memory_get_paper (memory) == tr_card_job_get_paper (job))
+  if (tr_print_memory_get_paper (memory) == tr_paper_job_get_paper (job))
     return FALSE;
 
-  tr_print_memory_set_paper (memory, tr_card_job_get_paper (job));
+  tr_print_memory_set_paper (memory, tr_paper_job_get_paper (job));
 
   return TRUE;
 }
 
-static void show_preview (TrCardJob *job, GObject *owner);
+static void show_preview (TrPaperJob *job, GObject *owner);
 
-static void
-print_job (TrWindow  *self,
-           TrCardJob *job)
+void
+tr_window_print_job (TrWindow   *self,
+                     TrPaperJob *job)
 {
   g_auto (TrPrintMemory) memory = { NULL, NULL };
   g_autoptr (GtkPrintOperation) operation = NULL;
@@ -235,19 +254,19 @@ static void
 print_from_preview_cb (TrWindow       *self,
                        TrPrintPreview *preview)
 {
-  print_job (self, tr_print_preview_get_job (preview));
+  tr_window_print_job (self, tr_print_preview_get_job (preview));
 }
 
 static void
 export_from_preview_cb (TrWindow       *self,
                         TrPrintPreview *preview)
 {
-  ask_where_to_export (self, tr_card_job_ref (tr_print_preview_get_job (preview)));
+  ask_where_to_export (self, tr_paper_job_ref (tr_print_preview_get_job (preview)));
 }
 
 static void
-show_preview (TrCardJob *job,
-              GObject   *owner)
+show_preview (TrPaperJob *job,
+              GObject    *owner)
 {
   TrWindow *self = TR_WINDOW (owner);
   GtkWidget *preview = tr_print_preview_new (GTK_WINDOW (self), job);
@@ -262,7 +281,7 @@ way_chosen_cb (TrWindow      *self,
                int            way,
                TrPrintDialog *dialog)
 {
-  g_autoptr (TrCardJob) job = tr_print_dialog_new_job (dialog);
+  g_autoptr (TrPaperJob) job = tr_print_dialog_new_job (dialog);
   g_auto (TrPrintMemory) memory = { NULL, NULL };
 
   g_return_if_fail (job != NULL);
@@ -273,7 +292,7 @@ way_chosen_cb (TrWindow      *self,
   if (way == TR_PRINT_WAY_PREVIEW)
     show_preview (job, G_OBJECT (self));
   else if (way == TR_PRINT_WAY_PRINT)
-    print_job (self, job);
+    tr_window_print_job (self, job);
   else
     ask_where_to_export (self, g_steal_pointer (&job));
 }
@@ -286,7 +305,7 @@ tr_window_print (TrWindow *self)
 
   tr_window_settle_focus (self);
   dialog = tr_print_dialog_new (GTK_WINDOW (self), tr_document_get_figures (self->document), (guint) MAX (self->dough_index, 0),
-                                &self->reader, get_paper_size (), name);
+                                &self->reader, tr_window_get_paper_size (), name);
   g_signal_connect_object (dialog, "chosen", G_CALLBACK (way_chosen_cb), self, G_CONNECT_SWAPPED);
   gtk_window_present (GTK_WINDOW (dialog));
 }

@@ -5,13 +5,14 @@
  *
  * window.c wires, window-layout.c places the pages, window-actions.c holds the
  * table of actions, window-files.c opens, saves, recovers and closes,
- * window-paper.c prints, window-recipe.c brings recipes in.
+ * window-paper.c and window-pages.c print, window-recipe.c brings recipes in.
  */
 
 #pragma once
 
 #include "doughs.h"
 #include "notices.h"
+#include "paper-job.h"
 #include "window.h"
 
 G_BEGIN_DECLS
@@ -131,10 +132,18 @@ void        tr_window_ask_for_drawing_file (GtkWindow *window, const char *title
 char       *tr_window_dup_drawing_path   (GFile *file, GError **error);
 void        tr_window_export             (TrWindow *self, gboolean all);
 void        tr_window_print              (TrWindow *self);
-/* window-pages.c: "export-comparison" and the like; asks where to, or writes there. */
-void        tr_window_export_paper       (TrWindow *self, const char *name);
-void        tr_window_export_paper_to    (TrWindow *self, const char *name, GFile *file);
+/* Of the paper that was printed last. */
+TrPaperSize tr_window_get_paper_size     (void);
+void        tr_window_tell_exported      (TrWindow *self, TrPaperJob *job, const char *path);
+/* Asks GTK's dialog, which has our preview. */
+void        tr_window_print_job          (TrWindow *self, TrPaperJob *job);
 /* Says in the notice strip what goes wrong with it, and remembers its settings when nothing does. */
 void        tr_window_watch_print        (TrWindow *self, GtkPrintOperation *operation);
+
+/* window-pages.c: "comparison" and the like; asks where to. */
+void        tr_window_export_paper       (TrWindow *self, const char *name);
+void        tr_window_print_paper        (TrWindow *self, const char *name);
+/* Of the question where to put it; not of bench cards. */
+const char *tr_window_get_paper_title    (TrPaperKind kind);
 
 G_END_DECLS

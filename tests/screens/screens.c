@@ -339,7 +339,7 @@ open_preview (TrWindow *window)
 
   tr_reader_init_plain (&reader, TR_UNITS_METRIC);
 
-  g_autoptr (TrCardJob) job = tr_card_job_new (figures, doughs, G_N_ELEMENTS (doughs), &reader, TR_PAPER_A4, "cards");
+  g_autoptr (TrPaperJob) job = tr_paper_job_new_cards (figures, doughs, G_N_ELEMENTS (doughs), &reader, TR_PAPER_A4, "cards");
 
   gtk_window_present (GTK_WINDOW (tr_print_preview_new (GTK_WINDOW (window), job)));
 }

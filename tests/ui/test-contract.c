@@ -40,7 +40,7 @@ new_demo (void)
   return tr_document_new_for_trial (trial);
 }
 
-static TrCardJob *
+static TrPaperJob *
 new_job (void)
 {
   g_autoptr (TrDocument) document = new_demo ();
@@ -49,7 +49,7 @@ new_job (void)
 
   tr_reader_init_plain (&reader, TR_UNITS_METRIC);
 
-  return tr_card_job_new (tr_document_get_figures (document), doughs, G_N_ELEMENTS (doughs), &reader, TR_PAPER_A4, "Demo");
+  return tr_paper_job_new_cards (tr_document_get_figures (document), doughs, G_N_ELEMENTS (doughs), &reader, TR_PAPER_A4, "Demo");
 }
 
 static gpointer
@@ -67,7 +67,7 @@ make_dough_row (void)
 static gpointer
 make_page_sheet (void)
 {
-  g_autoptr (TrCardJob) job = new_job ();
+  g_autoptr (TrPaperJob) job = new_job ();
 
   return tr_page_sheet_new (job, 1);
 }
@@ -75,7 +75,7 @@ make_page_sheet (void)
 static gpointer
 make_print_preview (void)
 {
-  g_autoptr (TrCardJob) job = new_job ();
+  g_autoptr (TrPaperJob) job = new_job ();
 
   return tr_print_preview_new (NULL, job);
 }

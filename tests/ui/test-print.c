@@ -58,7 +58,7 @@ wait_for (GType type)
   return get_open (type);
 }
 
-static TrCardJob *
+static TrPaperJob *
 new_job (UiFixture   *fixture,
          guint        n_doughs,
          TrPaperSize  size)
@@ -68,7 +68,7 @@ new_job (UiFixture   *fixture,
 
   tr_reader_init_plain (&reader, TR_UNITS_METRIC);
 
-  return tr_card_job_new (get_figures (fixture), doughs, n_doughs, &reader, size, "Quay/kitchen");
+  return tr_paper_job_new_cards (get_figures (fixture), doughs, n_doughs, &reader, size, "Quay/kitchen");
 }
 
 /* The dialog *****************************************************************/
@@ -96,9 +96,9 @@ click (GtkWidget  *root,
 static guint
 count_chosen (TrPrintDialog *dialog)
 {
-  g_autoptr (TrCardJob) job = tr_print_dialog_new_job (dialog);
+  g_autoptr (TrPaperJob) job = tr_print_dialog_new_job (dialog);
 
-  return job != NULL ? tr_card_job_count_doughs (job) : 0;
+  return job != NULL ? tr_paper_job_count_doughs (job) : 0;
 }
 
 static void
@@ -107,11 +107,11 @@ test_dialog_chooses_doughs (UiFixture     *fixture,
 {
   TrPrintDialog *dialog = open_dialog (fixture);
   guint n_doughs = get_figures (fixture)->doughs->len;
-  g_autoptr (TrCardJob) one = tr_print_dialog_new_job (dialog);
+  g_autoptr (TrPaperJob) one = tr_print_dialog_new_job (dialog);
 
   g_assert_cmpuint (n_doughs, ==, 4);
-  g_assert_cmpuint (tr_card_job_count_doughs (one), ==, 1);
-  g_assert_cmpstr (tr_card_job_get_name (one), ==, tr_trial_get_dough (ui_get_trial (fixture->window), 0)->name);
+  g_assert_cmpuint (tr_paper_job_count_doughs (one), ==, 1);
+  g_assert_cmpstr (tr_paper_job_get_name (one), ==, tr_trial_get_dough (ui_get_trial (fixture->window), 0)->name);
   click (GTK_WIDGET (dialog), "All doughs");
   g_assert_cmpuint (count_chosen (dialog), ==, n_doughs);
   tr_print_dialog_set_dough (dialog, 1, FALSE);
@@ -145,13 +145,13 @@ test_preview_shows_every_page (UiFixture     *fixture,
                                gconstpointer  data)
 {
   TrPrintDialog *dialog = open_dialog (fixture);
-  g_autoptr (TrCardJob) job = NULL;
+  g_autoptr (TrPaperJob) job = NULL;
   TrPrintPreview *preview;
   guint n_pages;
 
   click (GTK_WIDGET (dialog), "All doughs");
   job = tr_print_dialog_new_job (dialog);
-  n_pages = tr_pages_count (tr_card_job_get_cards (job));
+  n_pages = tr_pages_count (tr_paper_job_get_pages (job));
   click (GTK_WIDGET (dialog), "Preview");
   g_assert_null (get_open (TR_TYPE_PRINT_DIALOG));
 
@@ -167,7 +167,7 @@ static TrPrintPreview *
 open_preview (UiFixture *fixture,
               guint      n_doughs)
 {
-  g_autoptr (TrCardJob) job = new_job (fixture, n_doughs, TR_PAPER_A4);
+  g_autoptr (TrPaperJob) job = new_job (fixture, n_doughs, TR_PAPER_A4);
   GtkWidget *preview = tr_print_preview_new (GTK_WINDOW (fixture->window), job);
 
   gtk_window_present (GTK_WINDOW (preview));
@@ -313,7 +313,7 @@ test_cards_follow_the_paper (UiFixture     *fixture,
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       g_auto (TrPrintMemory) memory = { NULL, NULL };
-      g_autoptr (TrCardJob) job = new_job (fixture, 4, TR_PAPER_A4);
+      g_autoptr (TrPaperJob) job = new_job (fixture, 4, TR_PAPER_A4);
       g_autoptr (GtkPrintOperation) operation = NULL;
       g_autoptr (GError) error = NULL;
 
@@ -324,7 +324,7 @@ test_cards_follow_the_paper (UiFixture     *fixture,
       g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error), ==,
                        GTK_PRINT_OPERATION_RESULT_APPLY);
       g_assert_no_error (error);
-      g_assert_cmpint (tr_card_job_get_paper (tr_print_operation_get_job (operation)), ==, cases[i].expected);
+      g_assert_cmpint (tr_paper_job_get_paper (tr_print_operation_get_job (operation)), ==, cases[i].expected);
       if (pdfinfo == NULL)
         continue;
 
@@ -354,8 +354,8 @@ test_long_name_leaves_the_dialog_narrow (UiFixture     *fixture,
 }
 
 static void
-note_preview_cb (TrCardJob *job,
-                 GObject   *owner)
+note_preview_cb (TrPaperJob *job,
+                 GObject    *owner)
 {
   gtk_window_present (GTK_WINDOW (tr_print_preview_new (GTK_WINDOW (owner), job)));
 }
@@ -365,7 +365,7 @@ test_operation_previews_in_our_window (UiFixture     *fixture,
                                        gconstpointer  data)
 {
   g_auto (TrPrintMemory) memory = { NULL, NULL };
-  g_autoptr (TrCardJob) job = new_job (fixture, 2, TR_PAPER_A4);
+  g_autoptr (TrPaperJob) job = new_job (fixture, 2, TR_PAPER_A4);
   g_autoptr (GtkPrintOperation) operation = NULL;
   g_autoptr (GError) error = NULL;
   TrPrintPreview *preview;
@@ -378,19 +378,19 @@ test_operation_previews_in_our_window (UiFixture     *fixture,
   g_assert_no_error (error);
   preview = wait_for (TR_TYPE_PRINT_PREVIEW);
   g_assert_cmpuint (tr_print_preview_count_pages (preview), ==, 2);
-  g_assert_cmpint (tr_card_job_get_paper (tr_print_preview_get_job (preview)), ==, TR_PAPER_LETTER);
+  g_assert_cmpint (tr_paper_job_get_paper (tr_print_preview_get_job (preview)), ==, TR_PAPER_LETTER);
   gtk_window_destroy (GTK_WINDOW (preview));
   ui_settle ();
 }
 
 static char *
 dup_svg (const char *folder,
-         TrCardJob  *job)
+         TrPaperJob *job)
 {
   g_autofree char *path = g_build_filename (folder, "card.svg", NULL);
   g_autoptr (GError) error = NULL;
 
-  g_assert_true (tr_pages_export (tr_card_job_get_cards (job), path, &error));
+  g_assert_true (tr_pages_export (tr_paper_job_get_pages (job), path, &error));
   g_assert_no_error (error);
 
   return ui_read_file (path);
@@ -402,16 +402,16 @@ test_job_keeps_its_figures (UiFixture     *fixture,
                             gconstpointer  data)
 {
   g_autofree char *folder = g_dir_make_tmp ("tourier-print-XXXXXX", NULL);
-  g_autoptr (TrCardJob) job = new_job (fixture, 1, TR_PAPER_A4);
-  g_autoptr (TrCardJob) same = tr_card_job_on_paper (job, TR_PAPER_A4);
-  g_autoptr (TrCardJob) late = new_job (fixture, 1, TR_PAPER_A4);
-  g_autoptr (TrCardJob) edited = NULL;
+  g_autoptr (TrPaperJob) job = new_job (fixture, 1, TR_PAPER_A4);
+  g_autoptr (TrPaperJob) same = tr_paper_job_on_paper (job, TR_PAPER_A4);
+  g_autoptr (TrPaperJob) late = new_job (fixture, 1, TR_PAPER_A4);
+  g_autoptr (TrPaperJob) edited = NULL;
   g_autofree char *before = dup_svg (folder, job);
   g_autofree char *after = NULL;
   g_autofree char *anew = NULL;
 
   g_assert_true (same == job);
-  g_assert_cmpstr (tr_card_job_get_name (job), ==, "Quay-kitchen");
+  g_assert_cmpstr (tr_paper_job_get_name (job), ==, "Quay-kitchen");
   ui_edit_pieces (fixture->window, 77);
   edited = new_job (fixture, 1, TR_PAPER_A4);
   after = dup_svg (folder, late);
@@ -426,7 +426,7 @@ test_failed_print_is_said (UiFixture     *fixture,
                            gconstpointer  data)
 {
   g_auto (TrPrintMemory) memory = { NULL, NULL };
-  g_autoptr (TrCardJob) job = new_job (fixture, 1, TR_PAPER_A4);
+  g_autoptr (TrPaperJob) job = new_job (fixture, 1, TR_PAPER_A4);
   g_autoptr (GtkPrintOperation) operation = NULL;
   g_autoptr (GError) error = NULL;
 

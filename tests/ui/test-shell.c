@@ -171,6 +171,8 @@ test_every_action_survives_an_empty_window (void)
   static const char *const asks[] = { "win.open", "win.save", "win.save-as", "win.export-card", "win.export-all-cards",
                                       "win.export-comparison", "win.export-score-sheets", "win.export-code-labels",
                                       "win.export-tasting-key", "win.export-tasting-result", "win.print-card",
+                                      "win.print-comparison", "win.print-score-sheets", "win.print-code-labels",
+                                      "win.print-tasting-key", "win.print-tasting-result",
                                       "win.preferences", "win.about", "win.quit", "win.close", "win.shortcuts" };
   TrApplication *application = ui_application_new ();
   guint n_actions;
