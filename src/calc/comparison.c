@@ -205,6 +205,13 @@ static const TrComparable comparables[] = {
   { "cost", OF (COST, MONEY, 2, NEEDS_NOTHING, piece.cost) },
 };
 
+static const TrComparable of_batch[] = {
+  { "flour_g", OF (BATCH, MASS_G, 0, NEEDS_NOTHING, formula.flour_g) },
+  { "dough_g", OF (BATCH, MASS_G, 0, NEEDS_NOTHING, formula.dough_g) },
+  { "roll_in_g", OF (BATCH, MASS_G, 0, NEEDS_NOTHING, formula.roll_in_g) },
+  { "total_g", OF (BATCH, MASS_G, 0, NEEDS_NOTHING, formula.total_g) },
+};
+
 const TrComparable *
 tr_comparables_get_all (guint *n)
 {
@@ -215,14 +222,29 @@ tr_comparables_get_all (guint *n)
   return comparables;
 }
 
+static const TrComparable *
+find_in (const TrComparable *table,
+         gsize               n,
+         const char         *key)
+{
+  for (gsize i = 0; i < n; i++)
+    if (g_str_equal (table[i].key, key))
+      return &table[i];
+
+  return NULL;
+}
+
 const TrComparable *
 tr_comparable_find (const char *key)
 {
-  for (gsize i = 0; key != NULL && i < G_N_ELEMENTS (comparables); i++)
-    if (g_str_equal (comparables[i].key, key))
-      return &comparables[i];
+  const TrComparable *found;
 
-  return NULL;
+  if (key == NULL)
+    return NULL;
+
+  found = find_in (comparables, G_N_ELEMENTS (comparables), key);
+
+  return found != NULL ? found : find_in (of_batch, G_N_ELEMENTS (of_batch), key);
 }
 
 double

@@ -7,7 +7,8 @@
  * in an object of a section, that stands before it with a dot
  * ("per_100g_raw.fat_g", "fat_layer_um.max"). None says that more of it is
  * better. Grams of the batch are not among them: they say how much was made,
- * not what.
+ * not what. A prediction may still be written by one of them, so that they are
+ * found by their keys, in a group of their own.
  *
  * Times are of what is written: the steps of the method, the turns and the
  * rests at their shortest. Hands are wanted for mixing, fat block, lock-in,
@@ -24,6 +25,7 @@ G_BEGIN_DECLS
 
 typedef enum {
   TR_GROUP_PIECE, TR_GROUP_PER_100G, TR_GROUP_FLOUR, TR_GROUP_LAMINATION, TR_GROUP_SHEET, TR_GROUP_TIME, TR_GROUP_COST,
+  TR_GROUP_BATCH,                /* found by its key only */
   TR_N_GROUPS
 } TrFigureGroup;
 
@@ -45,9 +47,9 @@ struct _TrComparable
   double (*get) (const TrDoughFigures *figures);
 };
 
-/* All of them, group by group. */
+/* Those that are offered, group by group. */
 const TrComparable *tr_comparables_get_all    (guint                *n);
-/* NULL: there is none of that key. */
+/* Also of the batch. NULL: there is none of that key. */
 const TrComparable *tr_comparable_find        (const char           *key);
 /* NaN: not known. */
 double              tr_comparable_get         (const TrComparable   *comparable,

@@ -21,6 +21,14 @@ tr_prediction_get_state (const TrTrial *trial)
   return TR_PREDICTION_OPEN;
 }
 
+gboolean
+tr_prediction_is_by_hand (const TrPrediction *prediction)
+{
+  g_return_val_if_fail (prediction != NULL, TRUE);
+
+  return prediction->by == NULL || *prediction->by == '\0' || g_str_equal (prediction->by, TR_PREDICTION_BY_HAND);
+}
+
 TrPrediction *
 tr_trial_need_prediction (TrTrial *draft)
 {

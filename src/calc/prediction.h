@@ -23,6 +23,8 @@ typedef enum {
 } TrPredictionState;
 
 TrPredictionState tr_prediction_get_state    (const TrTrial      *trial);
+/* Not by a figure, not even by one that is not known here. */
+gboolean          tr_prediction_is_by_hand   (const TrPrediction *prediction);
 /* That of a draft; made when there is none: by hand, with no order. */
 TrPrediction     *tr_trial_need_prediction   (TrTrial            *draft);
 /* All doughs, best first: those that have a place, then the others in document

@@ -22,6 +22,7 @@ struct _TrFigureChoice
 
   /* Borrowed References */
   GtkWidget *label, *drop_down;
+  const TrComparable *last;      /* below those offered; NULL: none, or not known */
 
   guint is_setting : 1;
 };
@@ -140,7 +141,24 @@ tr_figure_choice_get (TrFigureChoice *self)
   guint n, selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->drop_down));
   const TrComparable *comparables = tr_comparables_get_all (&n);
 
+  if (selected == n + 1)
+    return self->last;
+
   return selected > 0 && selected <= n ? &comparables[selected - 1] : NULL;
+}
+
+/* 0: the other; beyond the last of them: not among those offered. */
+static guint
+find_place (const TrComparable *comparable)
+{
+  guint n;
+  const TrComparable *comparables = tr_comparables_get_all (&n);
+
+  for (guint i = 0; comparable != NULL && i < n; i++)
+    if (&comparables[i] == comparable)
+      return i + 1;
+
+  return comparable != NULL ? n + 1 : 0;
 }
 
 void
@@ -149,10 +167,25 @@ tr_figure_choice_choose (TrFigureChoice     *self,
 {
   g_return_if_fail (TR_IS_FIGURE_CHOICE (self));
 
-  guint n;
-  const TrComparable *comparables = tr_comparables_get_all (&n);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->drop_down), find_place (comparable));
+}
 
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->drop_down), comparable != NULL ? (guint) (comparable - comparables) + 1 : 0);
+/* Selected where there is one; NULL: there is none any more. */
+static void
+show_last (TrFigureChoice     *self,
+           const TrComparable *last,
+           const char         *name)
+{
+  GtkStringList *names = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (self->drop_down)));
+  guint n, n_names = g_list_model_get_n_items (G_LIST_MODEL (names));
+
+  tr_comparables_get_all (&n);
+  self->last = last;
+  /* NULL beyond the end of the list. */
+  if (g_strcmp0 (gtk_string_list_get_string (names, n + 1), name) != 0)
+    gtk_string_list_splice (names, n + 1, n_names - n - 1, name != NULL ? (const char *[]) { name, NULL } : NULL);
+  if (name != NULL)
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->drop_down), n + 1);
 }
 
 void
@@ -161,7 +194,34 @@ tr_figure_choice_set (TrFigureChoice     *self,
 {
   g_return_if_fail (TR_IS_FIGURE_CHOICE (self));
 
+  guint n, place = find_place (comparable);
+  g_autofree char *name = NULL;
+
+  tr_comparables_get_all (&n);
   self->is_setting = TRUE;
-  tr_figure_choice_choose (self, comparable);
+  if (place > n)
+    {
+      name = tr_words_comparable_in_full (comparable);
+      show_last (self, comparable, name);
+    }
+  else
+    {
+      /* First, or what is selected would be taken away. */
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->drop_down), place);
+      show_last (self, NULL, NULL);
+    }
+  self->is_setting = FALSE;
+}
+
+void
+tr_figure_choice_set_key (TrFigureChoice *self,
+                          const char     *key)
+{
+  g_return_if_fail (TR_IS_FIGURE_CHOICE (self) && key != NULL);
+
+  g_autofree char *name = tr_words_one_line (key);
+
+  self->is_setting = TRUE;
+  show_last (self, NULL, name);
   self->is_setting = FALSE;
 }

@@ -276,6 +276,17 @@ show_state (TrPredictionEditor *self,
 }
 
 static void
+show_by (TrPredictionEditor *self,
+         const TrPrediction *prediction,
+         const TrComparable *by)
+{
+  if (by == NULL && prediction != NULL && !tr_prediction_is_by_hand (prediction))
+    tr_figure_choice_set_key (TR_FIGURE_CHOICE (self->by), prediction->by);
+  else
+    tr_figure_choice_set (TR_FIGURE_CHOICE (self->by), by);
+}
+
+static void
 tr_prediction_editor_refresh (TrPage *page)
 {
   TrPredictionEditor *self = TR_PREDICTION_EDITOR (page);
@@ -284,7 +295,7 @@ tr_prediction_editor_refresh (TrPage *page)
   gboolean can_change = is_open (self), has_drifted = tr_prediction_has_drifted (tr_document_get_figures (tr_page_get_document (page)));
   g_autofree char *figure = by != NULL ? tr_words_comparable_in_full (by) : NULL;
 
-  tr_figure_choice_set (TR_FIGURE_CHOICE (self->by), by);
+  show_by (self, trial->prediction, by);
   show_rows (self, trial);
   show_state (self, trial);
   tr_words_label_take (self->drifted, has_drifted ? g_strdup_printf (_("By “%s” the doughs stand in another order now."), figure) : NULL);

@@ -27,6 +27,7 @@ static const char *const groups[TR_N_GROUPS] = {
   [TR_GROUP_SHEET] = NC_("figures", "Sheet and cuts"),
   [TR_GROUP_TIME] = NC_("figures", "Time, as written"),
   [TR_GROUP_COST] = NC_("figures", "Cost"),
+  [TR_GROUP_BATCH] = NC_("figures", "The batch"),
 };
 
 /* The ratios have theirs in name.c. */
@@ -66,6 +67,10 @@ static const struct { const char *key, *name; } names[] = {
   { "hands_minutes", NC_("figure", "Hands-on") },
   { "minutes", NC_("figure", "From mixing to cooled") },
   { "cost", NC_("figure", "Cost of a piece") },
+  { "flour_g", NC_("figure", "Flour") },
+  { "dough_g", NC_("figure", "Dough without the roll-in") },
+  { "roll_in_g", NC_("figure", "Roll-in") },
+  { "total_g", NC_("figure", "Weight of everything") },
 };
 
 const char *
@@ -113,6 +118,8 @@ get_qualifier (const TrComparable *comparable)
     return _("100 g raw, kcal");
   if (comparable->group == TR_GROUP_PER_100G)
     return _("100 g raw");
+  if (comparable->group == TR_GROUP_BATCH)
+    return _("of the batch");
   if (comparable->group == TR_GROUP_TIME)
     return _("as written");
   if (g_str_equal (comparable->key, "salt_percent") || g_str_equal (comparable->key, "sugar_percent"))

@@ -77,7 +77,30 @@ test_groups_stand_together (void)
         g_assert_cmpint (all[i].group, >, all[i - 1].group);
         seen++;
       }
-  g_assert_cmpuint (seen + 1, ==, TR_N_GROUPS);
+  /* All but the batch. */
+  g_assert_cmpuint (seen + 1, ==, TR_N_GROUPS - 1);
+}
+
+static void
+test_grams_of_the_batch_are_found_and_not_offered (void)
+{
+  g_autoptr (TrFigures) figures = three_doughs ();
+  const TrDoughFigures *dough = tr_figures_get_dough (figures, 0);
+  const struct { const char *key; double value; } cases[] = {
+    { "flour_g", 500 }, { "dough_g", 760 }, { "roll_in_g", 0 }, { "total_g", 760 },
+  };
+  guint n;
+  const TrComparable *all = tr_comparables_get_all (&n);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const TrComparable *comparable = find (cases[i].key);
+
+      g_assert_cmpint (comparable->group, ==, TR_GROUP_BATCH);
+      g_assert_cmpfloat_with_epsilon (tr_comparable_get (comparable, dough), cases[i].value, 1e-9);
+      for (guint k = 0; k < n; k++)
+        g_assert_cmpstr (all[k].key, !=, cases[i].key);
+    }
 }
 
 static void
@@ -336,6 +359,7 @@ main (int    argc,
 
   g_test_add_func ("/comparison/a-key-stands-once-and-is-found", test_a_key_stands_once_and_is_found);
   g_test_add_func ("/comparison/groups-stand-together", test_groups_stand_together);
+  g_test_add_func ("/comparison/the-batch-is-found-and-not-offered", test_grams_of_the_batch_are_found_and_not_offered);
   g_test_add_func ("/comparison/what-there-is-not-is-not-known", test_what_there_is_not_is_not_known);
   g_test_add_func ("/comparison/a-ratio-has-the-value-and-band-of-the-balance", test_a_ratio_has_the_value_and_band_of_the_balance);
   g_test_add_func ("/comparison/a-weight-has-no-band", test_a_weight_has_no_band);

@@ -90,6 +90,122 @@ test_prediction_by_a_figure_is_one_step (PageFixture  *fixture,
 }
 
 static void
+assert_shown (PageFixture *fixture,
+              const char  *expected)
+{
+  GtkDropDown *drop_down = GTK_DROP_DOWN (ui_find_type (GTK_WIDGET (get_by (fixture)), GTK_TYPE_DROP_DOWN));
+  GtkStringObject *shown = gtk_drop_down_get_selected_item (drop_down);
+
+  g_assert_nonnull (shown);
+  g_assert_cmpstr (gtk_string_object_get_string (shown), ==, expected);
+}
+
+/* As another program, or another version, may have written it. */
+static void
+write_by (PageFixture *fixture,
+          const char  *key)
+{
+  TrTrial *draft = tr_document_draft (fixture->document);
+
+  tr_set_text (&tr_trial_need_prediction (draft)->by, key);
+  page_commit (fixture, draft);
+}
+
+static void
+reload (PageFixture *fixture)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = ui_dup_trial_text (fixture->document);
+  TrTrial *trial = tr_trial_read (text, strlen (text), &error);
+
+  g_assert_no_error (error);
+  g_object_unref (fixture->document);
+  fixture->document = tr_document_new_for_trial (trial);
+  tr_page_set_document (fixture->page, fixture->document);
+  tr_page_set_dough (fixture->page, "d1");
+  ui_settle ();
+}
+
+static guint
+count_offered (PageFixture *fixture)
+{
+  GtkDropDown *drop_down = GTK_DROP_DOWN (ui_find_type (GTK_WIDGET (get_by (fixture)), GTK_TYPE_DROP_DOWN));
+
+  return g_list_model_get_n_items (gtk_drop_down_get_model (drop_down));
+}
+
+static void
+test_prediction_by_a_figure_of_a_piece_is_read_again (PageFixture  *fixture,
+                                                      gconstpointer data)
+{
+  tr_figure_choice_choose (get_by (fixture), find ("salt_g"));
+  ui_settle ();
+  assert_shown (fixture, "Salt, a piece");
+  reload (fixture);
+  assert_shown (fixture, "Salt, a piece");
+  g_assert_cmpstr (page_get_trial (fixture)->prediction->by, ==, "salt_g");
+}
+
+static void
+test_prediction_by_a_figure_of_the_batch_says_so (PageFixture  *fixture,
+                                                  gconstpointer data)
+{
+  TrTrial *draft = tr_document_draft (fixture->document);
+  guint n_offered = count_offered (fixture);
+  GtkWidget *button;
+
+  tr_prediction_set_by (draft, tr_document_get_figures (fixture->document), find ("total_g"));
+  page_commit (fixture, draft);
+  assert_shown (fixture, "Weight of everything, of the batch");
+  g_assert_true (ui_says (GTK_WIDGET (get_editor (fixture)), "1 550 g"));
+  reload (fixture);
+  assert_shown (fixture, "Weight of everything, of the batch");
+  g_assert_true (tr_figure_choice_get (get_by (fixture)) == find ("total_g"));
+  g_assert_true (ui_says (GTK_WIDGET (get_editor (fixture)), "1 550 g"));
+
+  /* It orders them like any other. */
+  draft = tr_document_draft (fixture->document);
+  tr_trial_own_dough (draft, 1)->batch_value = 10;
+  page_commit (fixture, draft);
+  g_assert_true (ui_says (GTK_WIDGET (fixture->page), "By “Weight of everything, of the batch” the doughs stand in another order now."));
+  button = ui_find (GTK_WIDGET (fixture->page), GTK_TYPE_BUTTON, "Order by it again");
+  g_assert_nonnull (button);
+  g_signal_emit_by_name (button, "clicked");
+  ui_settle ();
+  g_assert_cmpstr (page_get_trial (fixture)->prediction->by, ==, "total_g");
+  assert_order (fixture, "d1 d2 d3 d4 d5");
+
+  /* Gone from the list with the prediction that needs it, back with it. */
+  tr_figure_choice_choose (get_by (fixture), find ("salt_g"));
+  ui_settle ();
+  assert_shown (fixture, "Salt, a piece");
+  g_assert_cmpuint (count_offered (fixture), ==, n_offered);
+  tr_document_undo (fixture->document);
+  ui_settle ();
+  assert_shown (fixture, "Weight of everything, of the batch");
+  g_assert_cmpuint (count_offered (fixture), ==, n_offered + 1);
+}
+
+static void
+test_prediction_by_what_is_not_known_is_not_by_hand (PageFixture  *fixture,
+                                                     gconstpointer data)
+{
+  write_by (fixture, "crumb_index");
+  assert_shown (fixture, "crumb_index");
+  reload (fixture);
+  assert_shown (fixture, "crumb_index");
+  write_by (fixture, "total_g");
+  assert_shown (fixture, "Weight of everything, of the batch");
+  write_by (fixture, "crumb_index");
+  assert_shown (fixture, "crumb_index");
+  g_assert_null (tr_figure_choice_get (get_by (fixture)));
+
+  tr_prediction_editor_move (get_editor (fixture), 0, 1);
+  assert_shown (fixture, "By hand");
+  g_assert_cmpstr (page_get_trial (fixture)->prediction->by, ==, TR_PREDICTION_BY_HAND);
+}
+
+static void
 test_prediction_is_moved_by_keys (PageFixture  *fixture,
                                   gconstpointer data)
 {
@@ -195,6 +311,9 @@ main (int    argc,
     return 0;
 
   ADD ("/prediction/by-a-figure-is-one-step", test_prediction_by_a_figure_is_one_step);
+  ADD ("/prediction/by-a-figure-of-a-piece-is-read-again", test_prediction_by_a_figure_of_a_piece_is_read_again);
+  ADD ("/prediction/by-a-figure-of-the-batch-says-so", test_prediction_by_a_figure_of_the_batch_says_so);
+  ADD ("/prediction/by-what-is-not-known-is-not-by-hand", test_prediction_by_what_is_not_known_is_not_by_hand);
   ADD ("/prediction/is-moved-by-keys", test_prediction_is_moved_by_keys);
   ADD ("/prediction/is-dragged", test_prediction_is_dragged);
   ADD ("/prediction/that-is-overtaken-is-ordered-again", test_prediction_that_is_overtaken_is_ordered_again);

@@ -41,6 +41,22 @@ test_every_figure_has_a_name_of_its_own (void)
 }
 
 static void
+test_the_batch_is_said_apart_from_the_piece (void)
+{
+  static const struct { const char *key, *full; } cases[] = {
+    { "flour_g", "Flour, of the batch" }, { "dough_g", "Dough without the roll-in, of the batch" },
+    { "roll_in_g", "Roll-in, of the batch" }, { "total_g", "Weight of everything, of the batch" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *full = tr_words_comparable_in_full (find (cases[i].key));
+
+      g_assert_cmpstr (full, ==, cases[i].full);
+    }
+}
+
+static void
 test_every_group_has_a_name (void)
 {
   for (int i = 0; i < TR_N_GROUPS; i++)
@@ -218,6 +234,7 @@ main (int    argc,
 
   g_test_add_func ("/words/comparison/every-figure-has-a-name-of-its-own", test_every_figure_has_a_name_of_its_own);
   g_test_add_func ("/words/comparison/every-group-has-a-name", test_every_group_has_a_name);
+  g_test_add_func ("/words/comparison/batch-is-said-apart", test_the_batch_is_said_apart_from_the_piece);
   g_test_add_func ("/words/comparison/numbers", test_numbers);
   g_test_add_func ("/words/comparison/differences", test_differences);
   g_test_add_func ("/words/table/csv-keeps-rfc-4180", test_csv_keeps_rfc_4180);
