@@ -50,6 +50,13 @@ get_em (TrFigureCell *self)
   return look.text_size;
 }
 
+/* Between the number and its share. */
+static int
+get_share_gap (TrFigureCell *self)
+{
+  return gtk_widget_should_layout (self->share) ? (int) (GAP * get_em (self)) : 0;
+}
+
 static int
 get_words_width (TrFigureCell *self,
                  gboolean      is_natural)
@@ -60,7 +67,7 @@ get_words_width (TrFigureCell *self,
   if (gtk_widget_should_layout (self->share))
     gtk_widget_measure (self->share, GTK_ORIENTATION_HORIZONTAL, -1, &share[0], &share[1], NULL, NULL);
 
-  return number[is_natural] + share[is_natural];
+  return number[is_natural] + get_share_gap (self) + share[is_natural];
 }
 
 static void
@@ -113,6 +120,7 @@ tr_figure_cell_size_allocate (GtkWidget *widget,
   int right = width;
 
   place (self->share, &right, height, is_mirrored, width);
+  right -= get_share_gap (self);
   place (self->number, &right, height, is_mirrored, width);
 }
 

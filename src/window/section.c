@@ -192,6 +192,8 @@ tr_figure_label_new (int width_chars)
   g_autoptr (PangoAttrList) attributes = new_tabular_attributes ();
   GtkWidget *label = gtk_label_new ("");
 
+  /* Without a letter in it a sign, a full stop and a unit would go to the other side of the number. */
+  gtk_widget_set_direction (label, GTK_TEXT_DIR_LTR);
   gtk_label_set_attributes (GTK_LABEL (label), attributes);
   gtk_label_set_xalign (GTK_LABEL (label), 1);
   gtk_label_set_width_chars (GTK_LABEL (label), width_chars);

@@ -41,7 +41,8 @@ void       tr_words_label_set      (GtkWidget   *label,
                                     const char  *text);    /* NULL: none */
 void       tr_words_label_take     (GtkWidget   *label,
                                     char        *text);
-/* A number to be read: to the right, figures of one width. */
+/* A number to be read ("−1.3", "5 %", "1."): from left to right whatever the
+ * language, to the right, figures of one width. */
 GtkWidget *tr_figure_label_new     (int          width_chars);
 void       tr_figure_label_take    (GtkWidget   *label,
                                     char        *text);

@@ -205,6 +205,55 @@ test_prediction_by_what_is_not_known_is_not_by_hand (PageFixture  *fixture,
   g_assert_cmpstr (page_get_trial (fixture)->prediction->by, ==, TR_PREDICTION_BY_HAND);
 }
 
+/* Where the character at that byte is drawn, in Pango units. */
+static int
+get_x (GtkLabel *label,
+       int       index)
+{
+  PangoRectangle rectangle;
+
+  pango_layout_index_to_pos (gtk_label_get_layout (label), index, &rectangle);
+
+  return rectangle.x + rectangle.width / 2;
+}
+
+static void
+set_up_right_to_left (PageFixture  *fixture,
+                      gconstpointer data)
+{
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  set_up (fixture, data);
+}
+
+static void
+tear_down_right_to_left (PageFixture  *fixture,
+                         gconstpointer data)
+{
+  tear_down (fixture, data);
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+}
+
+static void
+test_place_is_read_from_left_to_right (PageFixture  *fixture,
+                                       gconstpointer data)
+{
+  GtkWidget *list = ui_find_type (GTK_WIDGET (get_editor (fixture)), GTK_TYPE_LIST_BOX), *row, *box;
+  GtkLabel *place, *value;
+
+  tr_figure_choice_choose (get_by (fixture), find ("added_water_percent"));
+  ui_settle ();
+  row = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0));
+  box = gtk_list_box_row_get_child (GTK_LIST_BOX_ROW (row));
+  place = GTK_LABEL (gtk_widget_get_first_child (box));
+  value = GTK_LABEL (gtk_widget_get_last_child (box));
+  g_assert_cmpint (gtk_widget_get_direction (box), ==, GTK_TEXT_DIR_RTL);
+
+  g_assert_cmpstr (gtk_label_get_text (place), ==, "1.");
+  g_assert_cmpint (get_x (place, 0), <, get_x (place, 1));
+  g_assert_true (g_str_has_suffix (gtk_label_get_text (value), "%"));
+  g_assert_cmpint (get_x (value, 0), <, get_x (value, (int) strlen (gtk_label_get_text (value)) - 1));
+}
+
 static void
 test_prediction_is_moved_by_keys (PageFixture  *fixture,
                                   gconstpointer data)
@@ -314,6 +363,8 @@ main (int    argc,
   ADD ("/prediction/by-a-figure-of-a-piece-is-read-again", test_prediction_by_a_figure_of_a_piece_is_read_again);
   ADD ("/prediction/by-a-figure-of-the-batch-says-so", test_prediction_by_a_figure_of_the_batch_says_so);
   ADD ("/prediction/by-what-is-not-known-is-not-by-hand", test_prediction_by_what_is_not_known_is_not_by_hand);
+  g_test_add ("/prediction/place-is-read-from-left-to-right", PageFixture, NULL, set_up_right_to_left,
+              test_place_is_read_from_left_to_right, tear_down_right_to_left);
   ADD ("/prediction/is-moved-by-keys", test_prediction_is_moved_by_keys);
   ADD ("/prediction/is-dragged", test_prediction_is_dragged);
   ADD ("/prediction/that-is-overtaken-is-ordered-again", test_prediction_that_is_overtaken_is_ordered_again);
