@@ -50,11 +50,13 @@ get_em (TrFigureCell *self)
   return look.text_size;
 }
 
-/* Between the number and its share. */
+/* Between the number and its share: right of the number the share has room enough. */
 static int
 get_share_gap (TrFigureCell *self)
 {
-  return gtk_widget_should_layout (self->share) ? (int) (GAP * get_em (self)) : 0;
+  gboolean is_mirrored = gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
+
+  return is_mirrored && gtk_widget_should_layout (self->share) ? (int) (GAP * get_em (self)) : 0;
 }
 
 static int
