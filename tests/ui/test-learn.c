@@ -12,6 +12,7 @@
 
 #include "calc/branch.h"
 #include "calc/scores.h"
+#include "hand.h"
 #include "page-fixture.h"
 #include "picture/picture.h"
 #include "window/branch.h"
@@ -322,6 +323,91 @@ test_the_new_dough_is_shown_and_told (UiFixture     *fixture,
   g_assert_cmpstr (after, ==, before);
 }
 
+/* The lineage, on the page where it is used. */
+static TrPictureView *
+show_lineage (UiFixture *fixture)
+{
+  GtkWidget *reveal, *scroller, *view;
+  graphene_point_t top;
+
+  ui_act (fixture->window, "win.branch-dough");
+  ui_act (fixture->window, "win.go-tasting");
+  reveal = ui_find (GTK_WIDGET (fixture->window), GTK_TYPE_TOGGLE_BUTTON, "Show the result");
+  g_assert_nonnull (reveal);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (reveal), TRUE);
+  ui_frames (GTK_WIDGET (fixture->window), 2);
+  view = ui_find_type (ui_find_type (GTK_WIDGET (fixture->window), TR_TYPE_LEARN), TR_TYPE_PICTURE_VIEW);
+  g_assert_true (gtk_widget_get_mapped (view));
+
+  /* It stands further down than the window shows. */
+  scroller = gtk_widget_get_ancestor (view, GTK_TYPE_SCROLLED_WINDOW);
+  g_assert_true (gtk_widget_compute_point (view, scroller, &GRAPHENE_POINT_INIT (0, 0), &top));
+
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+
+  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + (double) top.y - 12);
+  ui_frames (GTK_WIDGET (fixture->window), 2);
+  hand_focus (GTK_WINDOW (fixture->window));
+
+  return TR_PICTURE_VIEW (view);
+}
+
+static void
+get_middle (TrPictureView *view,
+            int            dough,
+            double        *x,
+            double        *y)
+{
+  graphene_rect_t bounds;
+
+  g_assert_true (tr_picture_view_get_part_bounds (view, &(TrHit) { TR_PART_OF_POINT, dough }, &bounds));
+  *x = (double) (bounds.origin.x + bounds.size.width / 2);
+  *y = (double) (bounds.origin.y + bounds.size.height / 2);
+}
+
+/* By the display's own pointer: what is under it is named, a press goes there. */
+static void
+test_a_dough_of_the_lineage_is_named_and_gone_to (UiFixture     *fixture,
+                                                  gconstpointer  data)
+{
+  if (!hand_is_there ())
+    {
+      g_test_skip ("no X display, or no xdotool");
+      return;
+    }
+
+  TrPictureView *view = show_lineage (fixture);
+  const TrTrial *trial = ui_get_trial (fixture->window);
+  g_autofree char *before = ui_dup_trial_text (tr_window_get_document (fixture->window)), *after = NULL;
+  const char *name = tr_trial_get_dough (trial, 0)->name;
+
+  g_assert_cmpstr (tr_window_get_dough_id (fixture->window), ==, tr_trial_get_dough (trial, 1)->id);
+  for (int dough = 0; dough < 2; dough++)
+    {
+      g_autofree char *text = NULL;
+      double x, y;
+      TrHit hit;
+
+      get_middle (view, dough, &x, &y);
+      hand_move (GTK_WIDGET (view), x, y);
+      ui_frames (GTK_WIDGET (fixture->window), 2);
+      g_assert_true (tr_picture_view_get_hover (view, &hit));
+      g_assert_cmpint (hit.part, ==, TR_PART_OF_POINT);
+      g_assert_cmpint (hit.index, ==, dough);
+      text = tr_picture_dup_hit_text (tr_picture_view_get_picture (view), &hit);
+      g_assert_true (g_str_has_prefix (text, tr_trial_get_dough (trial, (guint) dough)->name));
+      g_assert_true (dough == 0 || (strstr (text, "from ") != NULL && strstr (strstr (text, "from "), name) != NULL));
+
+      hand_press_button (GTK_WIDGET (view), "1");
+      ui_frames (GTK_WIDGET (fixture->window), 2);
+      g_assert_cmpstr (tr_window_get_dough_id (fixture->window), ==, tr_trial_get_dough (trial, (guint) dough)->id);
+    }
+
+  /* Looking changes nothing. */
+  after = ui_dup_trial_text (tr_window_get_document (fixture->window));
+  g_assert_cmpstr (after, ==, before);
+}
+
 static void
 test_a_full_trial_says_so (void)
 {
@@ -465,6 +551,7 @@ main (int    argc,
   g_test_add_func ("/learn/carry/one-step", test_carried_doughs_are_one_step_of_a_new_trial);
   g_test_add_func ("/learn/carry/origin", test_a_dough_that_leaves_its_origin_behind_notes_it);
   g_test_add_func ("/learn/full", test_a_full_trial_says_so);
+  UI_ADD ("/learn/lineage-by-hand", test_a_dough_of_the_lineage_is_named_and_gone_to);
   UI_ADD ("/learn/told", test_the_new_dough_is_shown_and_told);
   UI_ADD ("/learn/carry/window", test_chosen_doughs_open_in_a_window_of_their_own);
 
