@@ -101,7 +101,7 @@ hand_move (GtkWidget *widget,
  * machine is not: all is drawn before a press and before its release. */
 void
 hand_press_button (GtkWidget  *widget,
-            const char *button)
+                   const char *button)
 {
   GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (widget));
 
