@@ -9,7 +9,7 @@
 import math
 
 NAN = float('nan')
-TERMS = 90
+TERMS = 4000       # at most: enough from a Fourier number of 4e-7 on
 COEFFICIENTS = {   # k W/m K, density kg/m³, c_p kJ/kg K; each a + b T + c T²
     'protein': ((1.7881e-1, 1.1958e-3, -2.7178e-6), (1329.9, -0.5184, 0), (2.0082, 1.2089e-3, -1.3129e-6)),
     'fat': ((1.8071e-1, -2.7604e-4, -1.7749e-7), (925.59, -0.41757, 0), (1.9842, 1.4733e-3, -4.8008e-6)),
@@ -46,8 +46,15 @@ class Wall:
         depth = depth_mm / 1000
         biot = h * depth / k
         self.start, self.air, self.unit = start, air, depth * depth * rho * cp / k / 60
-        self.terms = [self.root(biot, n) for n in range(TERMS)]
-        self.factors = [4 * math.sin(z) / (2 * z + math.sin(2 * z)) for z in self.terms]
+        self.biot, self.terms = biot, []
+
+    def list_terms(self):
+        """(root, factor), as many as are wanted: the shorter the time the more."""
+        for n in range(TERMS):
+            if n == len(self.terms):
+                z = self.root(self.biot, n)
+                self.terms.append((z, 4 * math.sin(z) / (2 * z + math.sin(2 * z))))
+            yield self.terms[n]
 
     @staticmethod
     def root(biot, n):
@@ -64,7 +71,7 @@ class Wall:
         fo = minutes / self.unit
         shape = {'core': lambda z: 1.0, 'surface': math.cos, 'mean': lambda z: math.sin(z) / z}[where]
         share = 0.0
-        for z, f in zip(self.terms, self.factors):
+        for z, f in self.list_terms():
             if z * z * fo > 60:
                 break
             share += f * math.exp(-z * z * fo) * shape(z)
