@@ -309,6 +309,24 @@ add_baked (Bake *bake)
   add_entry (bake, _("Baked mass"), text, NULL, blanks);
 }
 
+/* For the size of one cut, in the order in which sizes are always said, and what it weighs. */
+TrPicture *
+tr_card_weighed_cut (const TrCard *card,
+                     double        width)
+{
+  const TrLook *look = &card->look;
+  const char *const labels[] = { tr_words_length_unit (card->reader), "×", "×", tr_words_mass_unit (card->reader) };
+  double em = look->text_size, baseline = 1.5 * em, x = TR_TICK_PT + 0.8 * em, room;
+  TrPicture *picture = tr_picture_new (look, card->reader, width, 2.3 * em);
+
+  tr_card_add_tick (picture, 0, baseline - 0.38 * em);
+  x += tr_card_add_fitting (picture, _("Weigh a cut with square corners"), em, 700, &look->dim, x, 0.45 * width, baseline) + 1.2 * em;
+  room = (width - x) / G_N_ELEMENTS (labels);
+  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
+    tr_card_add_blank (picture, labels[i], x + room * i + (i > 0 ? 0.5 * em : 0), x + room * (i + 1), baseline);
+  return picture;
+}
+
 GArray *
 tr_card_bake_blocks (const TrCard *card,
                      double        width)

@@ -77,14 +77,26 @@ add_gaps (Turns     *turns,
   return tr_card_add_paragraph (picture, gaps, turns->em, 400, &turns->card->look.text, x, right - x, baseline, 2);
 }
 
+/* How warm the middle of the slab really was. */
+static void
+add_core_blank (Turns     *turns,
+                TrPicture *picture,
+                double     x,
+                double     baseline)
+{
+  g_autofree char *core = g_strdup_printf (_("core %s"), tr_words_temperature_unit (turns->card->reader));
+
+  tr_card_add_blank (picture, core, x, turns->width, baseline);
+}
+
 static void
 add_chill (Turns *turns)
 {
   const TrRest *rest = turns->card->dough->dough->lock_in->rest;
   const TrReader *reader = turns->card->reader;
   const TrLook *look = &turns->card->look;
-  double em = turns->em, height = MAX (1.9 * em, TR_TICK_PT + 3), baseline = height / 2 + 0.38 * em;
-  double x = TR_TICK_PT + 0.7 * em, blank = turns->width * 0.72;
+  double em = turns->em, height = MAX (1.9 * em, TR_TICK_PT + 3), baseline = height / 2 + 0.38 * em, below = baseline + 1.4 * em;
+  double x = TR_TICK_PT + 0.7 * em, blank = turns->width * 0.72, end;
   g_autofree char *thickness = NULL, *how = NULL, *text = NULL, *needed = dup_needed (turns, 0);
   TrPicture *picture;
 
@@ -96,10 +108,10 @@ add_chill (Turns *turns)
   text = g_strdup_printf (_("Chill the dough, %s thick, %s"), thickness, how);
   tr_card_add_tick (picture, 0, height / 2);
   tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, x, blank - x - 0.6 * em, baseline);
-  tr_card_add_blank (picture, _("real"), blank, turns->width, baseline);
-  if (needed != NULL)
-    tr_picture_set_height (picture, tr_card_add_paragraph (picture, needed, em, 400, &look->dim, x, turns->width - x,
-                                                           baseline + 1.3 * em, 2) - 0.5 * em);
+  tr_card_add_blank (picture, _("time"), blank, turns->width, baseline);
+  add_core_blank (turns, picture, blank, below);
+  end = needed != NULL ? tr_card_add_paragraph (picture, needed, em, 400, &look->dim, x, blank - x - 0.6 * em, below, 2) : 0;
+  tr_picture_set_height (picture, MAX (end, below + 1.28 * em) - 0.5 * em);
 }
 
 /* "Rim 10 mm without fat, 14 % of the plan." and how many blocks. */
@@ -227,9 +239,9 @@ add_blanks (Turns     *turns,
 {
   double room = turns->width - x, gap = 0.8 * turns->em;
 
-  tr_card_add_blank (picture, _("time"), x, x + room * 0.30, baseline);
-  tr_card_add_blank (picture, tr_words_length_unit (turns->card->reader), x + room * 0.30 + gap, x + room * 0.70, baseline);
-  tr_card_add_blank (picture, tr_words_temperature_unit (turns->card->reader), x + room * 0.70 + gap, turns->width, baseline);
+  tr_card_add_blank (picture, _("time"), x, x + room * 0.28, baseline);
+  tr_card_add_blank (picture, tr_words_length_unit (turns->card->reader), x + room * 0.28 + gap, x + room * 0.64, baseline);
+  add_core_blank (turns, picture, x + room * 0.64 + gap, baseline);
 }
 
 /* Two figures need more room than one. */

@@ -432,19 +432,23 @@ dup_step_text (const TrReader *reader,
   return g_string_free (text, FALSE);
 }
 
-/* Something to do, with a line for the value that it really had. */
+/* Something to do, with a line for the value that it really had, and for how
+ * warm it really was where a temperature is written. */
 static void
 add_task (Weigh      *weigh,
-          const char *text)
+          const char *text,
+          gboolean    has_temperature)
 {
   const TrLook *look = &weigh->card->look;
   double em = weigh->em, height = MAX (1.7 * em, TR_TICK_PT + 2), baseline = height / 2 + 0.38 * em;
-  double x = TR_TICK_PT + 0.7 * em, blank = weigh->width * 0.74;
+  double x = TR_TICK_PT + 0.7 * em, blank = weigh->width * (has_temperature ? 0.58 : 0.74), right = weigh->width * (has_temperature ? 0.78 : 1);
   TrPicture *picture = tr_card_add_block (weigh->blocks, weigh->card, weigh->width, height);
 
   tr_card_add_tick (picture, 0, height / 2);
   tr_card_add_fitting (picture, text, 1.1 * em, 400, &look->text, x, blank - x - 0.6 * em, baseline);
-  tr_card_add_blank (picture, _("real"), blank, weigh->width, baseline);
+  tr_card_add_blank (picture, _("real"), blank, right, baseline);
+  if (has_temperature)
+    tr_card_add_blank (picture, tr_words_temperature_unit (weigh->card->reader), right + 0.6 * em, weigh->width, baseline);
 }
 
 static void
@@ -454,7 +458,7 @@ add_step (Weigh        *weigh,
   g_autofree char *span = dup_step_text (weigh->card->reader, step);
   g_autofree char *text = g_strconcat (tr_words_step (step->id), span, NULL);
 
-  add_task (weigh, text);
+  add_task (weigh, text, isfinite (step->at_c));
 }
 
 static gboolean
@@ -484,7 +488,7 @@ add_steps (Weigh *weigh)
     }
   tr_card_add_blank (picture, _("real"), weigh->width * 0.74, weigh->width, 2.0 * em);
   if (water != NULL)
-    add_task (weigh, water);
+    add_task (weigh, water, FALSE);
   for (guint i = 0; i < method->steps->len; i++)
     {
       const TrStep *step = g_ptr_array_index (method->steps, i);

@@ -57,6 +57,7 @@ typedef struct {
   double left_width, right_width, right_x;
   GArray *left, *right, *bake;
   TrPicture *layers;             /* under the sheet; NULL: in a column, or none */
+  TrPicture *weighed_cut;        /* right under the sheet; NULL: no sheet */
   Arrangement arrangement;
   double sheet_width, bake_x, bake_height, foot_height, line_height;
 } Layout;
@@ -155,6 +156,8 @@ layout_init (Layout            *layout,
   layout->arrangement = arrangement;
   layout->bake = tr_card_bake_blocks (&layout->card, arrangement == AFTER_IN_COLUMN ? layout->left_width
                                                                                     : layout->width - layout->bake_x);
+  if (layout->sheet_width > 0)
+    layout->weighed_cut = tr_card_weighed_cut (&layout->card, layout->sheet_width);
   if (extras >= WITH_TOTAL)
     add_total_to_column (layout);
   if (arrangement == LAYERS_IN_COLUMN || arrangement == FLOWING)
@@ -178,6 +181,7 @@ layout_clear (Layout *layout)
   g_clear_pointer (&layout->right, g_array_unref);
   g_clear_pointer (&layout->bake, g_array_unref);
   g_clear_pointer (&layout->layers, tr_picture_unref);
+  g_clear_pointer (&layout->weighed_cut, tr_picture_unref);
 }
 
 static double
@@ -190,7 +194,7 @@ bottom_heading_height (const Layout *layout)
 static double
 bottom_height (const Layout *layout)
 {
-  double sheet = layout->sheet_width > 0 ? LEAST_SHEET_EM * em_of (layout) : 0;
+  double sheet = layout->sheet_width > 0 ? LEAST_SHEET_EM * em_of (layout) + height_of (layout->weighed_cut) : 0;
 
   if (layout->layers != NULL && layout->arrangement == LAYERS_UNDER_SHEET)
     sheet += height_of (layout->layers);
@@ -317,11 +321,12 @@ place_bottom (const Layout *layout,
   if (layout->sheet_width > 0)
     {
       double layers = layout->layers != NULL && layout->arrangement == LAYERS_UNDER_SHEET ? height_of (layout->layers) : 0;
-      double height = MIN (MOST_SHEET_EM * em, bottom - top - layers);
+      double height = MIN (MOST_SHEET_EM * em, bottom - top - layers - height_of (layout->weighed_cut));
       g_autoptr (TrPicture) sheet = tr_sheet_picture_new (layout->card.dough, layout->card.reader, &layout->card.look,
                                                           layout->sheet_width, height);
 
       tr_picture_place (page, sheet, MARGIN_PT, top);
+      tr_picture_place (page, layout->weighed_cut, MARGIN_PT, top + height);
       if (layout->layers != NULL && layout->arrangement == AFTER_IN_COLUMN)
         tr_picture_place (page, layout->layers, MARGIN_PT + layout->bake_x, top);
       else if (layout->layers != NULL)

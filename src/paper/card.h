@@ -45,6 +45,8 @@ GArray    *tr_card_turn_blocks   (const TrCard *card, double width);
 void       tr_card_add_total     (GArray *blocks, const TrCard *card, double width);
 TrPicture *tr_card_layers        (const TrCard *card, double width);     /* NULL: no lock-in */
 GArray    *tr_card_bake_blocks   (const TrCard *card, double width);
+/* One line, for under the drawing of the sheet: the log learns from it how dense the dough is. */
+TrPicture *tr_card_weighed_cut   (const TrCard *card, double width);
 TrPicture *tr_card_head          (const TrCard *card, double width, guint page, guint n_pages);
 TrPicture *tr_card_foot          (const TrCard *card, double width);
 /* One line: what page this is of. */
