@@ -473,6 +473,7 @@ describe (Drawing *self)
     tr_picture_describe (self->picture, "%s", core);
   if (freezing != NULL)
     tr_picture_describe (self->picture, "%s", freezing);
+  tr_picture_describe (self->picture, "%s", tr_words_rest_bound ());
 }
 
 TrPicture *

@@ -22,7 +22,7 @@ struct _TrRestView
   GtkWidget *box;
 
   /* Borrowed References */
-  GtkWidget *core, *window, *picture;
+  GtkWidget *core, *window, *bound, *picture;
 };
 
 G_DEFINE_FINAL_TYPE (TrRestView, tr_rest_view, GTK_TYPE_WIDGET)
@@ -81,6 +81,7 @@ tr_rest_view_show (TrRestView           *self,
 
   tr_words_label_take (self->core, dup_core (reader, rest));
   tr_words_label_take (self->window, tr_words_rest_window (reader, figures, rest));
+  gtk_widget_set_visible (self->bound, gtk_widget_get_visible (self->core) || gtk_widget_get_visible (self->window));
 }
 
 static void
@@ -104,12 +105,15 @@ tr_rest_view_init (TrRestView *self)
 {
   self->core = tr_words_label_new (NULL);
   self->window = tr_words_label_new (NULL);
+  self->bound = tr_words_label_new ("dim-label");
+  tr_words_label_set (self->bound, tr_words_rest_bound ());
   self->picture = tr_picture_view_new (_("The slab while it rests"), make_picture, 15);
   gtk_widget_set_tooltip_text (self->core, tr_words_rest_caveat ());
   gtk_widget_set_tooltip_text (self->window, tr_words_rest_caveat ());
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (self->box), self->core);
   gtk_box_append (GTK_BOX (self->box), self->window);
+  gtk_box_append (GTK_BOX (self->box), self->bound);
   gtk_box_append (GTK_BOX (self->box), self->picture);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }

@@ -192,3 +192,10 @@ tr_words_rest_caveat (void)
            "or two thick layers). The heat of setting fat and the work of rolling are not counted: a rest takes at least, "
            "a window lasts at most, what is said. A probe in the middle knows better.");
 }
+
+const char *
+tr_words_rest_bound (void)
+{
+  return _("Calculated for a solid slab, its layers averaged and the heat of setting fat left out: a rest takes at least, "
+           "the time to roll lasts at most, what is said here.");
+}

@@ -24,5 +24,7 @@ char *tr_words_rest_window   (const TrReader *reader, const TrDoughFigures *figu
 char *tr_words_rest_in_short (const TrReader *reader, const TrRestFigures *rest);
 /* What is not counted. */
 const char *tr_words_rest_caveat (void);
+/* The same in one sentence. */
+const char *tr_words_rest_bound  (void);
 
 G_END_DECLS

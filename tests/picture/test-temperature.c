@@ -235,6 +235,7 @@ test_description (void)
   g_autofree char *plain = dup_plain (said);
   g_assert_nonnull (strstr (plain, "-18 °C"));
   g_assert_nonnull (strstr (plain, "14 °C all through"));
+  g_assert_nonnull (strstr (plain, "a rest takes at least, the time to roll lasts at most"));
   case_clear (&self);
 }
 

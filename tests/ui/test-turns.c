@@ -499,6 +499,7 @@ test_gaps_trimmings_and_rest_stand_with_the_turn (Fixture       *fixture,
   g_assert_true (says (fixture, "Gaps "));
   g_assert_false (says (fixture, "trimmed off"));
   g_assert_true (says (fixture, "The core "));
+  g_assert_true (says (fixture, "a rest takes at least, "));
 
   /* By pin, wider, and trimmed. */
   set_turn (fixture, 6, 300);
