@@ -70,8 +70,9 @@ TrPicture *tr_sheet_picture_new   (const TrDoughFigures *figures, const TrReader
 
 /* The raw piece cut through: windings of what is rolled up, the face of what lies flat, and its layers enlarged. */
 TrPicture *tr_piece_picture_new   (const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);
-/* How warm a resting slab is over its thickness and in time; `index` in figures->rests. */
-TrPicture *tr_temperature_picture_new (const TrDoughFigures *figures, guint index, const TrReader *reader, const TrLook *look, double width, double height);
+/* How warm a resting slab is over its thickness and in time; `index` in figures->rests. `is_mirrored`: time runs as
+ * those read who read from the right. */
+TrPicture *tr_temperature_picture_new (const TrDoughFigures *figures, guint index, gboolean is_mirrored, const TrReader *reader, const TrLook *look, double width, double height);
 
 /* The kitchen's worktop and tray in plan, what rolls from the front. `figures` NULL: no dough. */
 TrPicture *tr_bench_picture_new   (const TrBench *bench, const TrDoughFigures *figures, const TrReader *reader, const TrLook *look, double width, double height);

@@ -330,7 +330,9 @@ tr_picture_set_hit (TrPicture     *picture,
   drawn->label = g_strdup (label);
 }
 
-/* Bands are never part of what is turned over: they are the same both ways. */
+/* Bands are never part of what is turned over: they are the same both ways.
+ * Upward text keeps its top on the left: its baseline moves so that the text
+ * lies where it should. */
 void
 tr_picture_mirror (TrPicture *picture)
 {
@@ -340,7 +342,9 @@ tr_picture_mirror (TrPicture *picture)
     {
       TrDrawn *drawn = &g_array_index (picture->drawn, TrDrawn, i);
 
-      if (!drawn->upward)
+      if (drawn->upward)
+        g_array_index (picture->points, double, drawn->first_point) += drawn->size * (TR_TEXT_ASCENT - TR_TEXT_DESCENT);
+      else
         drawn->align = 1 - drawn->align;
     }
 }

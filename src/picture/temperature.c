@@ -3,8 +3,8 @@
  * Copyright 2026 The Tourier authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Time runs to the right; the face in the air is above, the tray or the middle
- * of the slab below. Where the slab has one temperature there is a line, and
+ * Time runs to the right, as text does, or mirrored to the left; the face in
+ * the air is above, the tray or the middle of the slab below. Where the slab has one temperature there is a line, and
  * between two lines one shade: as dough where it is warm, as paper where it is
  * cold. Upright stand the written minutes and those that the core needs. Past
  * the freezing of the surface nothing is known: hatched.
@@ -40,6 +40,7 @@ typedef struct {
   const TrRestFigures *rest;
   const TrReader *reader;
   const TrLook *look;
+  gboolean is_mirrored;
   TrPicture *picture;
   double em;
   TrBox area;
@@ -456,7 +457,7 @@ add_names (Drawing *self)
   tr_picture_add_upward_text (self->picture, self->rest->on == TR_ON_RACK ? _("middle … air") : _("tray … air"), size, 400,
                               &self->look->dim, self->area.x - 0.5 * self->em, y_of (self, 0.5), 0.5);
   tr_picture_add_text (self->picture, unit, size, 400, &self->look->dim, self->area.x, baseline, 0);
-  tr_picture_add_text (self->picture, _("time →"), size, 400, &self->look->dim, self->area.x + self->area.width, baseline, 1);
+  tr_picture_add_text (self->picture, self->is_mirrored ? _("← time") : _("time →"), size, 400, &self->look->dim, self->area.x + self->area.width, baseline, 1);
 }
 
 static void
@@ -479,6 +480,7 @@ describe (Drawing *self)
 TrPicture *
 tr_temperature_picture_new (const TrDoughFigures *figures,
                             guint                 index,
+                            gboolean              is_mirrored,
                             const TrReader       *reader,
                             const TrLook         *look,
                             double                width,
@@ -492,6 +494,7 @@ tr_temperature_picture_new (const TrDoughFigures *figures,
   self->rest = &g_array_index (figures->rests, TrRestFigures, index);
   self->reader = reader;
   self->look = look;
+  self->is_mirrored = is_mirrored;
   self->picture = tr_picture_new (look, reader, width, height);
   self->em = em;
   self->area = (TrBox) { 2.8 * em, 4.4 * em, MAX (width - 3.4 * em, em), MAX (height - 7 * em, em) };
@@ -509,6 +512,8 @@ tr_temperature_picture_new (const TrDoughFigures *figures,
   add_marks (self);
   add_names (self);
   tr_picture_tuck_in (self->picture);
+  if (is_mirrored)
+    tr_picture_mirror (self->picture);
   describe (self);
 
   return self->picture;

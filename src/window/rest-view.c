@@ -27,6 +27,15 @@ struct _TrRestView
 
 G_DEFINE_FINAL_TYPE (TrRestView, tr_rest_view, GTK_TYPE_WIDGET)
 
+/* The view makes its picture anew when what it is asked for is another item:
+ * that is twice the rest's index, and one more where time runs to the left. */
+static guint
+get_item (TrRestView *self,
+          int         index)
+{
+  return 2 * (guint) index + (gtk_widget_get_direction (self->picture) == GTK_TEXT_DIR_RTL);
+}
+
 static TrPicture *
 make_picture (const TrDoughFigures *figures,
               guint                 item,
@@ -35,7 +44,7 @@ make_picture (const TrDoughFigures *figures,
               double                width,
               double                height)
 {
-  return tr_temperature_picture_new (figures, item, reader, look, width, height);
+  return tr_temperature_picture_new (figures, item / 2, item % 2 == 1, reader, look, width, height);
 }
 
 static int
@@ -73,7 +82,7 @@ tr_rest_view_show (TrRestView           *self,
   int index = find_rest (figures, turn);
 
   gtk_widget_set_visible (GTK_WIDGET (self), index >= 0);
-  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), index >= 0 ? figures : NULL, (guint) MAX (index, 0), reader);
+  tr_picture_view_set_figures (TR_PICTURE_VIEW (self->picture), index >= 0 ? figures : NULL, get_item (self, MAX (index, 0)), reader);
   if (index < 0)
     return;
 

@@ -160,7 +160,7 @@ test_temperatures (void)
       for (guint i = 0; i < dough->rests->len; i++)
         {
           const double *size = sizes[n % G_N_ELEMENTS (sizes)];
-          g_autoptr (TrPicture) picture = tr_temperature_picture_new (dough, i, &reader, &look, size[0], size[1]);
+          g_autoptr (TrPicture) picture = tr_temperature_picture_new (dough, i, n % 2 == 1, &reader, &look, size[0], size[1]);
 
           check_tidy (picture, size[0], size[1]);
         }

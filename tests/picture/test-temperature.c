@@ -54,7 +54,7 @@ case_init (Case        *self,
   tr_reader_init_plain (&self->reader, units);
   tr_look_init_screen (&look, FALSE, FALSE, EM);
   look.device_scale = 0;
-  self->picture = tr_temperature_picture_new (dough, index, &self->reader, &look, width, height);
+  self->picture = tr_temperature_picture_new (dough, index, FALSE, &self->reader, &look, width, height);
 }
 
 /* With plain spaces and hyphens, as a test is written. */
@@ -239,6 +239,40 @@ test_description (void)
   case_clear (&self);
 }
 
+/* Read from the right all of it lies as in a mirror, what reads upwards too, and says the same. */
+static void
+test_mirrored (void)
+{
+  const double width = 620;
+  Case self;
+  TrLook look;
+  g_autoptr (TrPicture) mirrored = NULL;
+  const TrDoughFigures *dough;
+  TrBox box, other;
+
+  case_init (&self, new_rest (TR_PLACE_FREEZER, TR_ON_BOARD, 20, NAN), TR_UNITS_METRIC, width, 230);
+  dough = tr_figures_get_dough (self.figures, 0);
+  tr_look_init_screen (&look, FALSE, FALSE, EM);
+  look.device_scale = 0;
+  mirrored = tr_temperature_picture_new (dough, (guint) (self.rest - (const TrRestFigures *) (gconstpointer) dough->rests->data), TRUE,
+                                         &self.reader, &look, width, 230);
+  g_assert_cmpstr (tr_picture_get_description (mirrored), ==, tr_picture_get_description (self.picture));
+  g_assert_cmpuint (tr_picture_count_texts (mirrored), ==, tr_picture_count_texts (self.picture));
+  for (guint i = 0; i < tr_picture_count_texts (mirrored); i++)
+    {
+      const char *text = tr_picture_get_text (self.picture, i, &box);
+
+      g_assert_cmpstr (tr_picture_get_text (mirrored, i, &other), ==, strcmp (text, "time →") == 0 ? "← time" : text);
+      g_assert_cmpfloat_with_epsilon (other.x, width - box.x - box.width, 1e-6);
+      g_assert_cmpfloat_with_epsilon (other.y, box.y, 1e-6);
+    }
+  g_assert_true (find_text (mirrored, "← time", &other));
+  tr_picture_get_extents (self.picture, &box);
+  tr_picture_get_extents (mirrored, &other);
+  g_assert_cmpfloat_with_epsilon (other.x, width - box.x - box.width, 1e-6);
+  case_clear (&self);
+}
+
 static gboolean
 do_overlap (const TrBox *a,
             const TrBox *b)
@@ -291,6 +325,7 @@ main (int    argc,
   g_test_add_func ("/temperature/lines", test_lines);
   g_test_add_func ("/temperature/nothing-moves", test_nothing_moves);
   g_test_add_func ("/temperature/description", test_description);
+  g_test_add_func ("/temperature/mirrored", test_mirrored);
   g_test_add_func ("/temperature/legible", test_legible);
 
   return g_test_run ();

@@ -14,6 +14,7 @@
 #include "hand.h"
 #include "page-fixture.h"
 #include "picture/sequence.h"
+#include "picture/shapes.h"
 #include "window/choice-field.h"
 #include "window/layers-view.h"
 #include "window/picture-view.h"
@@ -509,6 +510,36 @@ test_gaps_trimmings_and_rest_stand_with_the_turn (Fixture       *fixture,
   g_assert_true (says (fixture, "trimmed off"));
 }
 
+static gboolean
+draws (GtkWidget  *view,
+       const char *text)
+{
+  const TrPicture *picture = tr_picture_view_get_picture (TR_PICTURE_VIEW (view));
+
+  for (guint i = 0; i < tr_picture_count_texts (picture); i++)
+    if (g_str_equal (tr_picture_get_text (picture, i, NULL), text))
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
+test_time_runs_as_one_reads (Fixture       *fixture,
+                             gconstpointer  data)
+{
+  GtkWidget *view;
+
+  tr_turns_strip_select (TR_TURNS_STRIP (fixture->strip), (TrHit) { TR_PART_OF_TURN, 0 });
+  ui_settle ();
+  view = ui_find (GTK_WIDGET (fixture->page.page), TR_TYPE_PICTURE_VIEW, "The slab while it rests");
+  g_assert_true (draws (view, "time →"));
+  gtk_widget_set_direction (view, GTK_TEXT_DIR_RTL);
+  set_turn (fixture, 0, 300);
+  ui_settle ();
+  g_assert_true (draws (view, "← time"));
+  g_assert_false (draws (view, "time →"));
+}
+
 static void
 test_another_way_of_giving_keeps_the_size (Fixture       *fixture,
                                            gconstpointer  data)
@@ -576,6 +607,7 @@ main (int   argc,
   ADD ("/turns/mirrored-strip", NULL, test_mirrored_strip);
 
   ADD ("/turns/gaps-trimmings-and-rest-stand-with-the-turn", NULL, test_gaps_trimmings_and_rest_stand_with_the_turn);
+  ADD ("/turns/time-runs-as-one-reads", NULL, test_time_runs_as_one_reads);
   ADD ("/turns/another-way-of-giving-keeps-the-size", NULL, test_another_way_of_giving_keeps_the_size);
   ADD ("/turns/sheet-is-drawn-and-said", NULL, test_sheet_is_drawn_and_said);
 
